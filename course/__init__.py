@@ -1,0 +1,1 @@
+"""The site: people, lessons, desks and exports."""
