@@ -1,0 +1,1 @@
+"""The physics: plain Python that never meets the site."""
