@@ -1,0 +1,7 @@
+"""The records: attempts and sittings, standings and decisions, the journal."""
+
+from quizzes.models.attempt import Attempt, Sitting
+from quizzes.models.competency import DecisionRecord, Standing
+from quizzes.models.journal import JournalLine
+
+__all__ = ["Attempt", "DecisionRecord", "JournalLine", "Sitting", "Standing"]

@@ -1,0 +1,107 @@
+"""Practice as a trainee meets it: with plain forms, and with parts swapped by htmx."""
+
+import pytest
+from django.urls import reverse
+
+from quizzes import actions
+from quizzes.models import Attempt, Standing
+from tests.quizzes.conftest import right_text, waiting, wrong_text
+
+PRACTICE = reverse("quizzes:practice", args=["boyle"])
+HTMX = {"HX-Request": "true"}
+
+
+@pytest.fixture
+def page(client, learner):
+    client.force_login(learner)
+    return client
+
+
+@pytest.fixture
+def attempt(page, learner, boyle):
+    return waiting(actions.start_practice(learner=learner, competency=boyle))
+
+
+def post(page, attempt, typed, **extra):
+    return page.post(reverse("quizzes:answer", args=[attempt.pk]), {"answer": typed}, **extra)
+
+
+def test_reading_the_page_writes_nothing(page):
+    assert "Begin practice" in page.get(PRACTICE).text
+    assert not Attempt.objects.exists()
+
+
+def test_beginning_leads_to_a_problem_that_a_reload_shows_again(page):
+    first = page.post(reverse("quizzes:practice-start", args=["boyle"]), follow=True)
+    assert (
+        first.context["attempt"].shown["situation"]
+        == page.get(PRACTICE).context["attempt"].shown["situation"]
+    )
+
+
+def test_no_part_of_the_key_is_on_the_page_before_the_answer(page, attempt):
+    text = page.get(PRACTICE).text
+    key = attempt.key
+    secrets = [key["answer_text"], key["sense"], *(slip["mend"] for slip in key["slips"])]
+    assert not [secret for secret in secrets if secret and secret in text]
+
+
+def test_without_javascript_an_answer_redirects_to_its_verdict(page, attempt):
+    response = post(page, attempt, right_text(attempt))
+    assert response.status_code == 302
+    assert "Right." in page.get(response.url).text
+
+
+def test_with_htmx_only_the_card_comes_back(page, attempt):
+    response = post(page, attempt, right_text(attempt), headers=HTMX)
+    assert "Right." in response.text
+    assert "<html" not in response.text
+    assert 'id="card"' in response.text
+
+
+def test_a_wrong_answer_offers_the_solution_one_step_at_a_time(page, attempt):
+    url = post(page, attempt, wrong_text(attempt)).url
+    steps = attempt.key["steps"]
+    assert page.get(url).text.count("<math") == 0
+    assert steps[0]["why"] in page.get(f"{url}?steps=1").text
+    assert steps[1]["why"] not in page.get(f"{url}?steps=1").text
+    assert steps[-1]["why"] in page.get(f"{url}?steps=99").text
+
+
+@pytest.mark.parametrize("nonsense", ["-1", "x", "1e9", "٣", "9" * 50, ""])
+def test_a_nonsense_number_of_steps_shows_none(page, attempt, nonsense):
+    url = post(page, attempt, wrong_text(attempt)).url
+    assert page.get(url, {"steps": nonsense}).status_code == 200
+
+
+def test_what_was_typed_is_kept_beside_the_sentence_that_says_what_is_wrong(page, attempt):
+    response = post(page, attempt, "about 3 <b>")
+    assert 'value="about 3 &lt;b&gt;"' in response.text
+    assert 'aria-invalid="true"' in response.text
+    assert "Nothing was counted" in response.text
+    assert not Attempt.objects.get(pk=attempt.pk).is_answered
+
+
+def test_an_answer_sent_again_says_that_the_first_counts(page, attempt):
+    post(page, attempt, right_text(attempt))
+    response = post(page, attempt, wrong_text(attempt))
+    assert "The first answer counts" in page.get(response.url).text
+    assert Standing.objects.get().practised == 1
+
+
+def test_anothers_attempt_reads_like_one_that_does_not_exist(client, stranger, attempt):
+    client.force_login(stranger)
+    urls = [reverse(name, args=[pk]) for name in ("quizzes:attempt",) for pk in (attempt.pk, 10**9)]
+    mine, none = (client.get(url) for url in urls)
+    assert (mine.status_code, mine.content) == (none.status_code, none.content)
+    assert mine.status_code == 404
+    assert post(client, attempt, "1 ft3").status_code == 404
+
+
+def test_an_unknown_competency_is_not_found(page):
+    assert page.get(reverse("quizzes:practice", args=["boil"])).status_code == 404
+    assert page.post(reverse("quizzes:check-start", args=["boil"])).status_code == 404
+
+
+def test_an_answer_needs_a_post(page, attempt):
+    assert page.get(reverse("quizzes:answer", args=[attempt.pk])).status_code == 405
