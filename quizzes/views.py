@@ -50,7 +50,7 @@ def practice(request: LearnerRequest, competency: str) -> HttpResponse:
         "running": running,
         "standing": queries.standing_for(request.user, chosen.slug),
     }
-    return render(request, _part(request, "quizzes/practice.html", "card"), context)
+    return _card(request, "quizzes/practice.html", context)
 
 
 @require_POST
@@ -68,7 +68,10 @@ def practice_start(request: LearnerRequest, competency: str) -> HttpResponse:
 @require_safe
 def check(request: LearnerRequest, competency: str) -> HttpResponse:
     """The question that waits; otherwise the rule in words and how to begin."""
-    chosen = _competency_or_404(competency)
+    return _check(request, _competency_or_404(competency))
+
+
+def _check(request: LearnerRequest, chosen: Competency) -> HttpResponse:
     row = queries.standing_for(request.user, chosen.slug)
     waiting = queries.open_attempt(request.user, chosen.slug, Purpose.CHECK)
     context = {
@@ -78,7 +81,7 @@ def check(request: LearnerRequest, competency: str) -> HttpResponse:
         "rule": waiting.sitting.decision_rule if waiting else RULES[chosen.tier].after(row.holds),
         "last": None if waiting else queries.last_check(request.user, chosen.slug),
     }
-    return render(request, _part(request, "quizzes/check.html", "card"), context)
+    return _card(request, "quizzes/check.html", context)
 
 
 @require_POST
@@ -102,7 +105,7 @@ def answer(request: LearnerRequest, pk: int) -> HttpResponse:
         raise Http404 from None
     if outcome.trouble:
         context = _asking(outcome.attempt) | {"typed": typed, "trouble": outcome.trouble}
-        return render(request, _part(request, "quizzes/asked.html", "card"), context)
+        return _card(request, "quizzes/asked.html", context)
     if not outcome.counted:
         messages.info(request, "That question was answered before. The first answer counts.")
     return _after_answer(request, outcome.attempt)
@@ -113,10 +116,10 @@ def _after_answer(request: LearnerRequest, answered: Attempt) -> HttpResponse:
     if sitting.is_check:
         page = _check_url(sitting)
         if request.htmx and not sitting.ended:
-            return check(request, sitting.competency)
+            return _check(request, COMPETENCIES[sitting.competency])
         return _go(request, page)
     if request.htmx:
-        return render(request, "quizzes/attempt.html#card", _explained(answered, 0))
+        return _card(request, "quizzes/attempt.html", _explained(answered, 0))
     return redirect("quizzes:attempt", answered.pk)
 
 
@@ -137,7 +140,7 @@ def attempt(request: LearnerRequest, pk: int) -> HttpResponse:
     if found.sitting.is_check and not found.sitting.ended:
         return redirect("quizzes:check", found.sitting.competency)
     context = _explained(found, _steps_wanted(request))
-    return render(request, _part(request, "quizzes/attempt.html", "card"), context)
+    return _card(request, "quizzes/attempt.html", context)
 
 
 @never_cache
@@ -147,23 +150,44 @@ def sitting(request: LearnerRequest, pk: int) -> HttpResponse:
     found = get_object_or_404(Sitting, pk=pk, learner=request.user, purpose=Purpose.CHECK)
     if not found.ended:
         return redirect("quizzes:check", found.competency)
-    context = {"sitting": found, "attempts": queries.answered_of(found), "rule": found.decision_rule}
-    return render(request, "quizzes/sitting.html", context)
+    context = {
+        "sitting": found,
+        "attempts": queries.answered_of(found),
+        "rule": found.decision_rule,
+        "standing": queries.standing_for(request.user, found.competency),
+    }
+    return _page(request, "quizzes/sitting.html", context, current=found.competency)
 
 
 @never_cache
 @require_safe
 def record(request: LearnerRequest) -> HttpResponse:
     """One's own competency record."""
-    context = {
-        "standings": queries.standings_for(request.user).values(),
-        "decisions": queries.decisions_of(request.user),
-    }
-    return render(request, "quizzes/record.html", context)
+    return _page(request, "quizzes/record.html", {"decisions": queries.decisions_of(request.user)})
 
 
-def _part(request: LearnerRequest, template: str, part: str) -> str:
-    return f"{template}#{part}" if request.htmx and not request.htmx.boosted else template
+def _card(request: LearnerRequest, template: str, context: dict[str, Any]) -> HttpResponse:
+    """The whole page, or for htmx only its card."""
+    if request.htmx and not request.htmx.boosted:
+        return render(request, f"{template}#card", context)
+    return _page(request, template, context, current=context["competency"].slug)
+
+
+def _page(
+    request: LearnerRequest, template: str, context: dict[str, Any], *, current: str = ""
+) -> HttpResponse:
+    """A whole page with the sounding line of the competencies down its side."""
+    standings = queries.standings_for(request.user)
+    marks = [
+        {
+            "title": row.title,
+            "url": reverse("quizzes:practice", args=[slug]),
+            "state": row.shown_state,
+            "current": slug == current,
+        }
+        for slug, row in standings.items()
+    ]
+    return render(request, template, context | {"marks": marks, "standings": standings})
 
 
 def _asking(waiting: Attempt) -> dict[str, Any]:
