@@ -1,0 +1,48 @@
+"""The families at hand: whatever lies in the folder ``families``, found by looking."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from functools import cache
+from importlib import import_module
+from pkgutil import iter_modules
+from types import MappingProxyType, ModuleType
+
+from pressure.errors import BrokenFamily, UnknownFamily
+from pressure.problem import Family, Problem, Step
+
+
+@cache
+def families() -> Mapping[str, Family]:
+    """Every family by slug, in the order of the slugs. Raises BrokenFamily for a file that holds none."""
+    folder = import_module("pressure.families")
+    names = sorted(found.name for found in iter_modules(folder.__path__))
+    return gather(import_module(f"pressure.families.{name}") for name in names)
+
+
+def gather(modules: Iterable[ModuleType]) -> Mapping[str, Family]:
+    """The FAMILY of each module, by slug. Raises BrokenFamily when one is missing or two share a slug."""
+    found: dict[str, Family] = {}
+    homes: dict[str, str] = {}
+    for module in modules:
+        entry = getattr(module, "FAMILY", None)
+        if not isinstance(entry, Family):
+            raise BrokenFamily(f"{module.__name__} does not end in FAMILY = Family(…).")
+        if entry.slug in found:
+            raise BrokenFamily(f"{module.__name__} and {homes[entry.slug]} share the slug {entry.slug!r}.")
+        found[entry.slug], homes[entry.slug] = entry, module.__name__
+    return MappingProxyType(dict(sorted(found.items())))
+
+
+def family(slug: str) -> Family:
+    """The family of that slug. Raises UnknownFamily with the names there are."""
+    try:
+        return families()[slug]
+    except KeyError:
+        names = ", ".join(families())
+        raise UnknownFamily(f"There is no family {slug!r}. The families are: {names}.") from None
+
+
+def solve(problem: Problem) -> tuple[Step, ...]:
+    """The worked solution, written by the problem's family."""
+    return family(problem.family).solve(problem)
