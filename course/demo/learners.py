@@ -1,0 +1,139 @@
+"""Simulated learners: they practise, are checked and slip as people do, through the real actions."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from datetime import datetime, timedelta
+from random import Random
+from typing import Any
+
+from course.people.models import Person
+from pressure.slips import LABELS
+from quizzes import actions, queries
+from quizzes.competencies import Competency
+from quizzes.models import Attempt, Sitting
+from quizzes.models.attempt import Purpose
+from quizzes.standing import POLICY
+
+_PATIENCE = 24
+"""After so many practice answers in one evening a simulated learner has understood."""
+
+
+@dataclass
+class SimulatedLearner:
+    """A person with habits: the misunderstandings that come easily to them, in order.
+
+    All choices come from ``rng``; only the problems' own numbers differ from one demo to the next.
+    """
+
+    person: Person
+    instructor: Person
+    rng: Random
+    habits: list[str] = field(init=False)
+
+    def __post_init__(self) -> None:
+        self.habits = list(LABELS)
+        self.rng.shuffle(self.habits)
+
+    def spend_evening(self, deed: str, competency: Competency, at: datetime) -> None:
+        """One deed of a plan (see cast.PLANS), beginning at ``at``."""
+        _Evening(self, competency, at).do(deed)
+
+    def type_answer(self, attempt: Attempt, *, right: bool) -> str:
+        """What this learner types: the answer, or what one of their slips leads to."""
+        key = attempt.key
+        value = key["answer"] if right else self._mistaken(key)
+        digits = 3 + (self.rng.random() < 0.5)
+        gap = "" if self.rng.random() < 0.2 else " "
+        return f"{float(f'{value:.{digits}g}'):.6g}{gap}{key['unit']}"
+
+    def _mistaken(self, key: Mapping[str, Any]) -> float:
+        roll, slips = self.rng.random(), key["slips"]
+        if roll < 0.1 or not slips:
+            return float(key["answer"]) * 1.37
+        known = sorted(
+            slips, key=lambda slip: self.habits.index(slip["name"]) if slip["name"] in LABELS else 0
+        )
+        chosen = known[0] if roll < 0.8 else known[int(self.rng.random() * len(known))]
+        return float(chosen["low"] + chosen["high"]) / 2
+
+
+class _Evening:
+    """One sitting down with the course, its clock moving on with each answer."""
+
+    def __init__(self, learner: SimulatedLearner, competency: Competency, at: datetime) -> None:
+        self.learner, self.competency, self.now = learner, competency, at
+        self.rng = learner.rng
+
+    def do(self, deed: str) -> None:
+        deeds: Mapping[str, Callable[[], None]] = {
+            "practise a while": self.practise_a_while,
+            "practise until ready": self.practise_until_ready,
+            "begin a check": self.begin_check,
+            "pass a check": self.pass_check,
+            "fail a check": self.fail_check,
+            "look at it together": self.look_together,
+        }
+        deeds[deed]()
+
+    def practise_a_while(self) -> None:
+        """Some answers, never as many right in a row as would open the check."""
+        streak = 0
+        for _ in range(4 + int(self.rng.random() * 5)):
+            streak = self._practise(
+                right=streak < POLICY.in_a_row - 1 and self.rng.random() < 0.6, streak=streak
+            )
+
+    def practise_until_ready(self) -> None:
+        """Slower at first, surer with every answer, until enough are right in a row."""
+        streak, count = 0, 0
+        while streak < POLICY.in_a_row:
+            streak = self._practise(right=self.rng.random() < 0.5 + count / _PATIENCE, streak=streak)
+            count += 1
+
+    def begin_check(self) -> None:
+        """Four answers, and the rest another day."""
+        self._start_check()
+        for right in (True, True, False, True):
+            self._answer(Purpose.CHECK, right=right)
+
+    def pass_check(self) -> None:
+        """At most two wrong, and never from below nought: the rule cannot but decide "met"."""
+        sitting, wrong_left = self._start_check(), 2
+        while sitting.ended is None:
+            right = not wrong_left or sitting.score < 0 or self.rng.random() < 0.88
+            wrong_left -= not right
+            sitting = self._answer(Purpose.CHECK, right=right).sitting
+
+    def fail_check(self) -> None:
+        """Wrong nearly twice in three, and never right often enough to be met."""
+        sitting = self._start_check()
+        while sitting.ended is None:
+            sitting = self._answer(Purpose.CHECK, right=self.rng.random() < 0.35).sitting
+
+    def look_together(self) -> None:
+        actions.open_check_again(
+            learner=self.learner.person,
+            competency=self.competency,
+            by=self.learner.instructor,
+            why="Worked four of the missed questions together at the board; the ratio is clear now.",
+            now=self.now,
+        )
+
+    def _start_check(self) -> Sitting:
+        return actions.start_check(learner=self.learner.person, competency=self.competency, now=self.now)
+
+    def _practise(self, *, right: bool, streak: int) -> int:
+        actions.start_practice(learner=self.learner.person, competency=self.competency, now=self.now)
+        return streak + 1 if self._answer(Purpose.PRACTICE, right=right).is_right else 0
+
+    def _answer(self, purpose: Purpose, *, right: bool) -> Attempt:
+        attempt = queries.open_attempt(self.learner.person, self.competency.slug, purpose)
+        if attempt is None:
+            raise LookupError(f"No problem waits for {self.learner.person} in {self.competency.slug}.")
+        self.now += timedelta(seconds=40 + int(self.rng.random() * 110))
+        typed = self.learner.type_answer(attempt, right=right)
+        return actions.answer(
+            learner=self.learner.person, attempt_id=attempt.pk, typed=typed, now=self.now
+        ).attempt

@@ -1,0 +1,88 @@
+"""One trainee as the desk reads them: standings, decisions, checks and practice, attempts page by page."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from django.core.paginator import Paginator
+from django.db.models import Count, Q, QuerySet
+from django.http import Http404
+
+from course.desks.forms import OpenCheckForm
+from course.people.access import Deed, cohorts_for, people_for
+from course.people.http import PersonRequest
+from course.people.models import Person
+from pressure.units import rounded, unit_text
+from quizzes import queries
+from quizzes.models import Attempt, Sitting
+
+PAGE = 50
+
+
+def dossier(request: PersonRequest, person: Person, refused: OpenCheckForm | None = None) -> dict[str, Any]:
+    """The context of the trainee's page; ``refused`` is a form that came back, with what was typed."""
+    attempts = Paginator(attempts_of(person), PAGE).get_page(request.GET.get("page"))
+    return {
+        "trainee": person,
+        "cohorts": cohorts_for(request.user, Deed.READ_RECORDS).filter(trainees=person),
+        "standings": _standings(request, person, refused),
+        "decisions": queries.decisions_of(person),
+        "sittings": sittings_of(person),
+        "attempts": attempts,
+        "refused": refused,
+    }
+
+
+def attempts_of(person: Person) -> QuerySet[Attempt]:
+    """Every attempt, latest first, without the long texts that a list does not show."""
+    return (
+        Attempt.objects.filter(learner=person)
+        .select_related("sitting")
+        .defer("shown", "key", "mend", "sitting__rule")
+        .order_by("-pk")
+    )
+
+
+def attempt_or_404(learners: QuerySet[Person], pk: int) -> Attempt:
+    """One attempt of these learners; another's answers like one that does not exist."""
+    try:
+        return Attempt.objects.select_related("sitting", "learner").get(pk=pk, learner__in=learners)
+    except Attempt.DoesNotExist:
+        raise Http404 from None
+
+
+def sittings_of(person: Person) -> QuerySet[Sitting]:
+    """Every practice and check with the number of its answers, latest first."""
+    counted = queries.sittings_of(person).annotate(
+        answers=Count("attempts", filter=Q(attempts__answered_at__isnull=False)),
+        right=Count("attempts", filter=Q(attempts__verdict="right")),
+    )
+    return counted.order_by("-pk")  # grouping drops the model's own order
+
+
+def marking_of(attempt: Attempt) -> dict[str, Any]:
+    """What an answered attempt was marked against: the accepted range, and each slip's, in the asked unit."""
+    key, unit = attempt.key, unit_text(attempt.key["unit"])
+
+    def between(band: Mapping[str, float]) -> str:
+        return f"{rounded(band['low'], 5)} to {rounded(band['high'], 5)} {unit}"
+
+    return {
+        "accepted": between(key),
+        "slips": [(slip["label"], between(slip)) for slip in key["slips"]],
+    }
+
+
+def _standings(
+    request: PersonRequest, person: Person, refused: OpenCheckForm | None
+) -> list[tuple[Any, OpenCheckForm | None]]:
+    """Each standing, with the form that opens its check again where it waits and the reader may decide."""
+    rows = queries.standings_for(person).values()
+    may_decide = any(row.waits for row in rows) and people_for(request.user, Deed.DECIDE).contains(person)
+    forms: dict[str, OpenCheckForm] = {}
+    if may_decide:
+        forms = {row.competency: OpenCheckForm(row.competency) for row in rows if row.waits}
+    if refused:
+        forms[refused.competency] = refused
+    return [(row, forms.get(row.competency)) for row in rows]

@@ -1,0 +1,14 @@
+"""The desk's addresses."""
+
+from django.urls import path
+
+from course.desks import views
+
+app_name = "desks"
+urlpatterns = [
+    path("", views.cohorts, name="cohorts"),
+    path("cohorts/<int:pk>/", views.board, name="board"),
+    path("people/<int:pk>/", views.trainee, name="trainee"),
+    path("people/<int:pk>/<slug:competency>/open-check/", views.open_check, name="open-check"),
+    path("attempts/<int:pk>/", views.attempt, name="attempt"),
+]
