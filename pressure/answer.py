@@ -78,8 +78,11 @@ _EXAMPLES: Final = {
     "pressure": "psi, bar or kPa",
     "length": "ft or m",
     "volume": "ft³, L or m³",
-    "mass": "lb or kg",
+    "weight": "lb, kg or kN",
     "time": "min or s",
+    "flow": "ft³/min or L/min",
+    "density": "lb/ft³ or kg/m³",
+    "share": "% or ppm",
 }
 _EMPTY = Trouble("empty", "Nothing is typed yet. Write your answer as a number with its unit.")
 _LONG = Trouble(

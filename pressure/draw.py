@@ -12,12 +12,32 @@ from collections.abc import Iterator, Sequence
 from functools import cache
 from itertools import pairwise
 from math import exp, gcd, prod
+from random import Random
 from types import MappingProxyType
 from zlib import crc32
 
 from pressure import catalogue
 from pressure.errors import BadSeed, BrokenFamily, UnknownSystem
-from pressure.problem import Axis, Family, Key, Posed, Problem, Slip, System
+from pressure.problem import (
+    AnyKey,
+    AnyPosed,
+    Axis,
+    Cell,
+    ChoiceKey,
+    Family,
+    Key,
+    Option,
+    OrderKey,
+    Posed,
+    PosedChoice,
+    PosedOrder,
+    PosedTable,
+    Problem,
+    Prompt,
+    Slip,
+    System,
+    TableKey,
+)
 
 DELTA = 0.005
 """The rounding allowance, on the natural logarithm: three significant figures are asked for."""
@@ -49,9 +69,10 @@ def draw(family: str | Family, seed: int, system: System) -> Problem:
         situation=posed.situation,
         convention=posed.convention,
         givens=posed.givens,
-        key=key_of(posed),
+        key=key_of(posed, seed),
         sense=posed.sense,
         caution=posed.caution,
+        figure=posed.figure,
     )
 
 
@@ -115,11 +136,33 @@ def facts_at(axes: Sequence[Axis], number: int) -> dict[str, float]:
     return facts
 
 
-def key_of(posed: Posed) -> Key:
-    """What marking needs: each band runs over the conventions and is widened by the allowance."""
-    low, high = band(posed.accepted)
-    slips = tuple([Slip(name, label, mend, *band(values)) for name, label, mend, values in posed.missteps])
-    return Key(posed.asked, posed.accepted[0], low, high, slips)
+def key_of(posed: AnyPosed, seed: int = 0) -> AnyKey:
+    """What marking needs: number bands widened by the allowance, options shuffled by the seed."""
+    if isinstance(posed, Posed):
+        return _number_key(posed)
+    if isinstance(posed, PosedTable):
+        return TableKey(tuple([_number_key(cell) for cell in posed.cells]))
+    if isinstance(posed, PosedChoice):
+        return ChoiceKey(posed.question, shuffled(posed.options, seed), posed.options[0].name)
+    items = shuffled(posed.items, seed)
+    if items == posed.items:  # an order that stands there already would answer itself
+        items = (*items[1:], items[0])
+    return OrderKey(posed.question, items, tuple([item.name for item in posed.items]))
+
+
+def _number_key(cell: Posed | Cell) -> Key:
+    low, high = band(cell.accepted)
+    slips = tuple([Slip(name, label, mend, *band(values)) for name, label, mend, values in cell.missteps])
+    return Key(cell.asked, cell.accepted[0], low, high, slips)
+
+
+def shuffled(options: tuple[Option, ...], seed: int) -> tuple[Option, ...]:
+    """Fisher–Yates on ``random()`` alone, the one sequence that Python promises to keep."""
+    rng, deck = Random(seed), list(options)  # noqa: S311 (a deal, not a secret)
+    for last in range(len(deck) - 1, 0, -1):
+        pick = int(rng.random() * (last + 1))
+        deck[last], deck[pick] = deck[pick], deck[last]
+    return tuple(deck)
 
 
 def band(values: Sequence[float]) -> tuple[float, float]:
@@ -135,17 +178,38 @@ def apart(one: tuple[float, float], other: tuple[float, float]) -> bool:
     return (top * _APART if top > 0 else top / _APART) < upper[0]
 
 
-def flaws(posed: Posed) -> Iterator[str]:
-    """Why these numbers are unfit to be asked, a sentence each; nothing when they are fit.
+def flaws(posed: AnyPosed) -> Iterator[str]:
+    """Why these facts are unfit to be asked, a sentence each; nothing when they are fit."""
+    if isinstance(posed, PosedChoice):
+        yield from _flaws_of_options(posed.options, fewest=3)
+    elif isinstance(posed, PosedOrder):
+        yield from _flaws_of_options(posed.items, fewest=3)
+    else:
+        for cell in posed.cells if isinstance(posed, PosedTable) else (posed,):
+            yield from _flaws_of_number(cell)
+            yield from _coincidences(cell, posed)
 
-    The separation condition: every slip, under every convention, lies more than two allowances from the
-    accepted answers, and the slips lie as far from each other.
+
+def _flaws_of_options(options: Sequence[Option], fewest: int) -> Iterator[str]:
+    if len(options) < fewest:
+        yield f"There are only {len(options)} to choose from or to order."
+    for part in ("name", "text"):
+        if len({getattr(option, part) for option in options}) < len(options):
+            yield f"Two options share a {part}."
+    if not all(option.why for option in options):
+        yield "An option has no explanation."
+
+
+def _flaws_of_number(cell: Posed | Cell) -> Iterator[str]:
+    """The separation condition.
+
+    Every slip, under every convention, lies more than two allowances from the accepted answers, and the
+    slips lie as far from each other.
     """
-    answers = (min(posed.accepted), max(posed.accepted))
+    answers = (min(cell.accepted), max(cell.accepted))
     if answers[0] <= 0:
-        yield f"The answer {posed.accepted[0]:g} is not above zero."
-    yield from _coincidences(posed)
-    ranges = sorted((min(values), max(values), name) for name, _, _, values in posed.missteps)
+        yield f"The answer {cell.accepted[0]:g} is not above zero."
+    ranges = sorted((min(values), max(values), name) for name, _, _, values in cell.missteps)
     for lowest, highest, name in ranges:
         if not apart((lowest, highest), answers):
             yield f"The slip {name!r} cannot be told from the answer."
@@ -154,9 +218,9 @@ def flaws(posed: Posed) -> Iterator[str]:
             yield f"The slips {name_1!r} and {name_2!r} cannot be told apart."
 
 
-def _coincidences(posed: Posed) -> Iterator[str]:
+def _coincidences(cell: Posed | Cell, posed: Prompt) -> Iterator[str]:
     """Where the prompt already holds the answer."""
-    low, high = band(posed.accepted)
+    low, high = band(cell.accepted)
     for given in posed.givens:
         if low <= given.quantity.value <= high:
             yield f"The answer coincides with the given {given.meaning}."

@@ -38,7 +38,7 @@ class Given:
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """What is asked for: ``dimension`` is "pressure", "length" or "volume"."""
+    """What is asked for: ``dimension`` is one of ``units.DIMENSIONS``, "pressure", "volume" …"""
 
     symbol: str
     meaning: str
@@ -74,6 +74,49 @@ class Key:
 
 
 @dataclass(frozen=True, slots=True)
+class TableKey:
+    """Several numbers asked at once: right when every cell is."""
+
+    cells: tuple[Key, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Option:
+    """One of several things to choose or to put in order.
+
+    ``name`` is the misunderstanding that a wrong choice shows (or, in an order, the thing itself);
+    ``label`` says it in a few words. ``why`` explains: why it is right, what is wrong with it, or why it
+    stands where it stands.
+    """
+
+    name: str
+    text: str
+    why: str
+    label: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class ChoiceKey:
+    """One choice: the options as the seed shuffled them, and the name of the one right one."""
+
+    question: str
+    options: tuple[Option, ...]
+    right: str
+
+
+@dataclass(frozen=True, slots=True)
+class OrderKey:
+    """Things to put in order: the items as the seed shuffled them, and their names in the right order."""
+
+    question: str
+    items: tuple[Option, ...]
+    right: tuple[str, ...]
+
+
+AnyKey = Key | TableKey | ChoiceKey | OrderKey
+
+
+@dataclass(frozen=True, slots=True)
 class Line:
     """One line on the board, as MathML and as words that say the same."""
 
@@ -83,31 +126,91 @@ class Line:
 
 @dataclass(frozen=True, slots=True)
 class Step:
-    """One step of a worked solution: why, the relation, the numbers put in, what comes out."""
+    """One step of a worked solution: why, the relation, the numbers put in, what comes out.
+
+    A step of reasoning without numbers has only its ``why``.
+    """
 
     why: str
-    relation: Line
-    substitution: Line
-    result: Line
+    relation: Line | None = None
+    substitution: Line | None = None
+    result: Line | None = None
 
 
 @dataclass(frozen=True, slots=True)
-class Posed:
-    """What a family makes of one set of facts, before draw.py judges whether it is fit to be asked.
+class Figure:
+    """A drawing that belongs to the prompt: its name in ``pressure/figures``, what it draws, and in words.
 
-    ``accepted`` holds the answer under each convention the prompt allows, the named one first;
-    ``missteps`` holds for each slip its name, label, mending sentence and the values it leads to
-    under those conventions. A mending sentence may hold ``{typed}`` for the trainee's own number.
+    ``words`` serve whoever cannot see it and say no more than the drawing does.
     """
+
+    name: str
+    facts: Mapping[str, float | str]
+    words: str
+
+
+Misstep = tuple[str, str, str, tuple[float, ...]]
+"""A slip as a family states it: name, label, mending sentence, the values it leads to.
+
+The values come under each convention that the prompt allows. The sentence may hold ``{typed}`` for the
+trainee's own number with its unit.
+"""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Prompt:
+    """What every kind of prompt says, before draw.py judges whether it is fit to be asked."""
 
     situation: str
     convention: str
     givens: tuple[Given, ...]
-    asked: Asked
-    accepted: tuple[float, ...]
-    missteps: tuple[tuple[str, str, str, tuple[float, ...]], ...]
     sense: str
     caution: str = ""
+    figure: Figure | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Cell:
+    """One number asked for: ``accepted`` holds it under each convention allowed, the named one first."""
+
+    asked: Asked
+    accepted: tuple[float, ...]
+    missteps: tuple[Misstep, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Posed(Prompt):
+    """A prompt that asks for one number; the fields are those of a cell."""
+
+    asked: Asked
+    accepted: tuple[float, ...]
+    missteps: tuple[Misstep, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PosedTable(Prompt):
+    """A prompt that asks for several numbers."""
+
+    cells: tuple[Cell, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PosedChoice(Prompt):
+    """A prompt with options, the right one first; the seed shuffles them."""
+
+    question: str
+    options: tuple[Option, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PosedOrder(Prompt):
+    """A prompt with things to put in order, given in the right one; the seed shuffles them."""
+
+    question: str
+    items: tuple[Option, ...]
+
+
+AnyPosed = Posed | PosedTable | PosedChoice | PosedOrder
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,17 +226,27 @@ class Problem:
     situation: str
     convention: str
     givens: tuple[Given, ...]
-    key: Key
+    key: AnyKey
     sense: str
     caution: str
+    figure: Figure | None = None
 
     @property
     def asked(self) -> Asked:
-        return self.key.asked
+        """What a problem with one number asks for. Raises TypeError for another kind."""
+        return self.number_key.asked
 
     @property
     def answer(self) -> Quantity:
-        return Quantity(self.key.answer, self.key.asked.unit, self.key.asked.kind)
+        """The answer to a problem with one number. Raises TypeError for another kind."""
+        key = self.number_key
+        return Quantity(key.answer, key.asked.unit, key.asked.kind)
+
+    @property
+    def number_key(self) -> Key:
+        if not isinstance(self.key, Key):
+            raise TypeError(f"{self.family} does not ask for one number.")
+        return self.key
 
 
 @dataclass(frozen=True, slots=True)
@@ -146,11 +259,14 @@ class Axis:
 
 @dataclass(frozen=True, slots=True)
 class WorkedExample:
-    """A published or customary result that the family must reproduce: facts in, answer out."""
+    """A published or customary result that the family must reproduce: facts in, answer out.
+
+    The answer is a number, the numbers of a table, or the name of the right option.
+    """
 
     system: System
     facts: Facts
-    answer: float
+    answer: float | tuple[float, ...] | str
     source: str
     within: float = 0.005
 
@@ -168,7 +284,7 @@ class Family:
     title: str
     topic: str
     axes: Mapping[System, tuple[Axis, ...]]
-    pose: Callable[[System, Facts], Posed]
+    pose: Callable[[System, Facts], AnyPosed]
     solve: Callable[[Problem], tuple[Step, ...]]
     examples: tuple[WorkedExample, ...]
 

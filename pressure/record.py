@@ -6,14 +6,33 @@ asks a family anything once the form is written.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from pressure import catalogue
-from pressure.problem import Asked, Given, Key, Line, Problem, Slip, Step
+from pressure.problem import (
+    AnyKey,
+    Asked,
+    ChoiceKey,
+    Figure,
+    Given,
+    Key,
+    Line,
+    Option,
+    OrderKey,
+    Problem,
+    Slip,
+    Step,
+    TableKey,
+)
 from pressure.units import shown as text_of
 from pressure.units import spoken as words_of
 from pressure.units import unit_spoken, unit_text
+
+LETTERS = "abcdefghijkl"
+"""How options are told apart on the page, in the order shown."""
+
+_TASKS = {Key: "number", TableKey: "table", ChoiceKey: "choice", OrderKey: "ordering"}
 
 
 def shown(problem: Problem) -> dict[str, Any]:
@@ -22,6 +41,7 @@ def shown(problem: Problem) -> dict[str, Any]:
     Every given's ``text`` stands in ``situation`` word for word; ``words`` is the same for a voice.
     """
     return {
+        "task": _TASKS[type(problem.key)],
         "family": problem.family,
         "edition": problem.edition,
         "seed": problem.seed,
@@ -31,31 +51,87 @@ def shown(problem: Problem) -> dict[str, Any]:
         "situation": problem.situation,
         "convention": problem.convention,
         "givens": [_given(given) for given in problem.givens],
-        "asked": _asked(problem.asked),
         "caution": problem.caution,
+        "figure": _figure(problem.figure),
+        **_asked_in(problem.key),
+    }
+
+
+def _asked_in(key: AnyKey) -> dict[str, Any]:
+    """What is asked. Options go by letters, since their names would say which is right."""
+    if isinstance(key, Key):
+        return {"asked": _asked(key.asked)}
+    if isinstance(key, TableKey):
+        return {"cells": [_asked(cell.asked) for cell in key.cells]}
+    options = key.options if isinstance(key, ChoiceKey) else key.items
+    return {
+        "question": key.question,
+        "options": [
+            {"letter": letter, "text": one.text} for letter, one in zip(LETTERS, options, strict=False)
+        ],
     }
 
 
 def key(problem: Problem) -> dict[str, Any]:
     """All that marking and the worked solution need. Not for the browser before the answer is marked."""
-    marking, asked = problem.key, problem.asked
     return {
-        "answer": marking.answer,
-        "answer_text": text_of(marking.answer, asked.unit, asked.kind),
-        "answer_words": words_of(marking.answer, asked.unit, asked.kind),
-        "unit": asked.unit,
-        "kind": asked.kind,
-        "low": marking.low,
-        "high": marking.high,
-        "slips": [_slip(slip) for slip in marking.slips],
+        **_key(problem.key),
         "sense": problem.sense,
         "steps": [_step(step) for step in catalogue.solve(problem)],
     }
 
 
-def key_from(shown: Mapping[str, Any], key: Mapping[str, Any]) -> Key:
+def _key(key: AnyKey) -> dict[str, Any]:
+    if isinstance(key, Key):
+        return _number(key)
+    if isinstance(key, TableKey):
+        cells = [_number(cell) for cell in key.cells]
+        return {"cells": cells, "answer_text": "; ".join(cell["answer_text"] for cell in cells)}
+    if isinstance(key, ChoiceKey):
+        texts = {option.name: option.text for option in key.options}
+        return {
+            "options": [_option(one) for one in key.options],
+            "right": key.right,
+            "answer_text": texts[key.right],
+        }
+    texts = {item.name: item.text for item in key.items}
+    return {
+        "options": [_option(one) for one in key.items],
+        "right": list(key.right),
+        "answer_text": "; ".join(f"{place}. {texts[name]}" for place, name in enumerate(key.right, start=1)),
+    }
+
+
+def _number(key: Key) -> dict[str, Any]:
+    asked = key.asked
+    return {
+        "answer": key.answer,
+        "answer_text": text_of(key.answer, asked.unit, asked.kind),
+        "answer_words": words_of(key.answer, asked.unit, asked.kind),
+        "unit": asked.unit,
+        "kind": asked.kind,
+        "low": key.low,
+        "high": key.high,
+        "slips": [_slip(slip) for slip in key.slips],
+    }
+
+
+def key_from(shown: Mapping[str, Any], key: Mapping[str, Any]) -> AnyKey:
     """The key for marking, rebuilt from the two stored forms without the family."""
-    asked = shown["asked"]
+    match shown.get("task", "number"):
+        case "table":
+            return TableKey(
+                tuple([_number_from(*cell) for cell in zip(shown["cells"], key["cells"], strict=True)])
+            )
+        case "choice":
+            return ChoiceKey(shown["question"], _options_from(key["options"]), key["right"])
+        case "ordering":
+            return OrderKey(shown["question"], _options_from(key["options"]), tuple(key["right"]))
+        case _:
+            return _number_from(shown["asked"], key)
+
+
+def _number_from(asked: Mapping[str, Any], key: Mapping[str, Any]) -> Key:
     return Key(
         asked=Asked(asked["symbol"], asked["meaning"], asked["dimension"], asked["unit"], asked["kind"]),
         answer=key["answer"],
@@ -63,6 +139,18 @@ def key_from(shown: Mapping[str, Any], key: Mapping[str, Any]) -> Key:
         high=key["high"],
         slips=tuple([Slip(s["name"], s["label"], s["mend"], s["low"], s["high"]) for s in key["slips"]]),
     )
+
+
+def _options_from(options: Sequence[Mapping[str, Any]]) -> tuple[Option, ...]:
+    return tuple([Option(one["name"], one["text"], one["why"], one["label"]) for one in options])
+
+
+def _option(option: Option) -> dict[str, Any]:
+    return {"name": option.name, "text": option.text, "why": option.why, "label": option.label}
+
+
+def _figure(figure: Figure | None) -> dict[str, Any] | None:
+    return {"name": figure.name, "facts": dict(figure.facts), "words": figure.words} if figure else None
 
 
 def _given(given: Given) -> dict[str, Any]:
@@ -104,5 +192,5 @@ def _step(step: Step) -> dict[str, Any]:
     }
 
 
-def _line(line: Line) -> dict[str, str]:
-    return {"mathml": line.mathml, "words": line.words}
+def _line(line: Line | None) -> dict[str, str] | None:
+    return {"mathml": line.mathml, "words": line.words} if line else None

@@ -9,6 +9,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from types import MappingProxyType
 
+from pressure.problem import Misstep as Misstep
+
 LABELS: Mapping[str, str] = MappingProxyType(
     {
         "atmosphere-left-out": "the atmosphere was left out",
@@ -35,8 +37,6 @@ LABELS: Mapping[str, str] = MappingProxyType(
         "gain-only": "only the growth was given",
     }
 )
-
-Misstep = tuple[str, str, str, tuple[float, ...]]
 
 
 def slip(name: str, mend: str, *values: float) -> Misstep:

@@ -56,13 +56,27 @@ FACTORS: Mapping[str, float] = MappingProxyType(
         "ft3": _FT**3,
         "in3": _IN**3,
         "gal": c.GALLON.value,
+        # Weights, under standard gravity: the trade weighs in pounds and kilograms what pushes in newtons.
         "kg": 1.0,
+        "t": 1000.0,
         "lb": _LB,
+        "N": 1 / _G,
+        "kN": 1000 / _G,
         "s": 1.0,
         "min": 60.0,
+        "h": 3600.0,
+        "L/min": 1e-3 / 60,
+        "m3/min": 1 / 60,
+        "m3/h": 1 / 3600,
+        "ft3/min": _FT**3 / 60,
+        "kg/m3": 1.0,
+        "g/L": 1.0,
+        "lb/ft3": _LB / _FT**3,
+        "%": 0.01,
+        "ppm": 1e-6,
     }
 )
-"""What one of each unit is in Pa, m, m³, kg or s, by canonical symbol."""
+"""What one of each unit is in Pa, m, m³, kg, s, m³/s, kg/m³ or parts of one, by canonical symbol."""
 
 
 class _Unit(NamedTuple):
@@ -116,14 +130,32 @@ _UNITS: Mapping[str, _Unit] = {
     ),
     "in3": _Unit("volume", "cubic inch", "cubic inches", "in³ in^3 cuin cu.in cu.in."),
     "gal": _Unit("volume", "gallon", "gallons", "usgal usgallon usgallons"),
-    "kg": _Unit("mass", "kilogram", "kilograms", "kgs kilo kilos"),
-    "lb": _Unit("mass", "pound", "pounds", "lbs lb. lbs."),
+    "kg": _Unit("weight", "kilogram", "kilograms", "kgs kilo kilos kgf kp"),
+    "t": _Unit("weight", "tonne", "tonnes", "metricton metrictons tf"),
+    "lb": _Unit("weight", "pound", "pounds", "lbs lb. lbs. lbf"),
+    "N": _Unit("weight", "newton", "newtons"),
+    "kN": _Unit("weight", "kilonewton", "kilonewtons"),
     "s": _Unit("time", "second", "seconds", "sec secs"),
     "min": _Unit("time", "minute", "minutes", "mins"),
+    "h": _Unit("time", "hour", "hours", "hr hrs"),
+    "L/min": _Unit("flow", "litre a minute", "litres a minute", "lpm l/m ltr/min lperminute litresperminute"),
+    "m3/min": _Unit("flow", "cubic metre a minute", "cubic metres a minute", "m³/min"),
+    "m3/h": _Unit("flow", "cubic metre an hour", "cubic metres an hour", "m³/h m3/hr m³/hr"),
+    "ft3/min": _Unit(
+        "flow",
+        "cubic foot a minute",
+        "cubic feet a minute",
+        "ft³/min ft^3/min cfm scfm acfm cuft/min cu.ft/min cf/min cubicfeetperminute",
+    ),
+    "kg/m3": _Unit("density", "kilogram a cubic metre", "kilograms a cubic metre", "kg/m³ kg/m^3"),
+    "g/L": _Unit("density", "gram a litre", "grams a litre", "g/dm3"),
+    "lb/ft3": _Unit("density", "pound a cubic foot", "pounds a cubic foot", "lb/ft³ lb/ft^3 lb/cuft lbs/ft3"),
+    "%": _Unit("share", "per cent", "per cent", "percent pct"),
+    "ppm": _Unit("share", "part per million", "parts per million"),
 }
 
 DIMENSIONS: Mapping[str, str] = MappingProxyType({symbol: unit.dimension for symbol, unit in _UNITS.items()})
-"""The dimension of each canonical symbol: pressure, length, volume, mass or time."""
+"""The dimension of each canonical symbol: pressure, length, volume, weight, time, flow, density or share."""
 
 _ENDINGS: Mapping[Mark, tuple[str, ...]] = {
     "gauge": ("gauge", "gage", "(gauge)", "(g)", ",gauge"),
@@ -167,7 +199,7 @@ def _unit_words() -> dict[str, tuple[str, str, float, Mark | None]]:
 UNIT_WORDS: Mapping[str, tuple[str, str, float, Mark | None]] = MappingProxyType(_unit_words())
 """Spelling, lower-cased and without spaces -> canonical symbol, dimension, factor to SI, mark."""
 
-_SIGNS: Mapping[str, str] = {"m3": "m³", "cm3": "cm³", "ft3": "ft³", "in3": "in³"}
+_SIGNS: Mapping[str, str] = {symbol: symbol.replace("3", "³") for symbol in _UNITS if "3" in symbol}
 
 
 def unit_text(unit: str, kind: Mark | None = None) -> str:

@@ -114,7 +114,7 @@ def solve(problem: Problem) -> tuple[Step, ...]:
             "Absolute pressure counts the atmosphere; a gauge leaves it out.",
             equation(reading, whole - air),
             equation(reading, given(total, unit) - given(surface, unit)),
-            result(reading, problem.key.answer, unit, "gauge"),
+            result(reading, problem.answer.value, unit, "gauge"),
         ),
     )
 

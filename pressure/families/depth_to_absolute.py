@@ -156,7 +156,7 @@ def solve(problem: Problem) -> tuple[Step, ...]:
             "Then the atmosphere, which presses on the water.",
             equation(total, gauge + air),
             equation(total, computed(named.gauge(depth), unit, figures=4) + given(named.surface, unit)),
-            result(total, problem.key.answer, unit, "absolute"),
+            result(total, problem.answer.value, unit, "absolute"),
         ),
     )
 

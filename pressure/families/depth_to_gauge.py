@@ -147,7 +147,7 @@ def solve(problem: Problem) -> tuple[Step, ...]:
                 given(named.surface, named.pressure_unit)
                 * (given(depth, named.depth_unit) / given(named.column, named.depth_unit)),
             ),
-            result(gauge, problem.key.answer, named.pressure_unit, "gauge"),
+            result(gauge, problem.answer.value, named.pressure_unit, "gauge"),
         ),
     )
 

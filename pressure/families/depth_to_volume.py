@@ -128,7 +128,7 @@ def solve(problem: Problem) -> tuple[Step, ...]:
             "Boyle's law: so many times the absolute pressure, so many times less the volume.",
             equation(after, before / ratio),
             equation(after, given(volume, unit) / computed(atmospheres, figures=4)),
-            result(after, problem.key.answer, unit),
+            result(after, problem.answer.value, unit),
         ),
     )
 

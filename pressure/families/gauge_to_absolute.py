@@ -117,7 +117,7 @@ def solve(problem: Problem) -> tuple[Step, ...]:
             "The gauge leaves the atmosphere out; absolute pressure counts it.",
             equation(total, gauge + air),
             equation(total, given(reading, unit) + given(surface, unit)),
-            result(total, problem.key.answer, unit, "absolute"),
+            result(total, problem.answer.value, unit, "absolute"),
         ),
     )
 

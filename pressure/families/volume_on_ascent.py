@@ -141,7 +141,7 @@ def solve(problem: Problem) -> tuple[Step, ...]:
                 given(problem.facts[f"volume_{unit}"], unit)
                 * (computed(lower, figures=4) / computed(upper, figures=4)),
             ),
-            result(after, problem.key.answer, unit),
+            result(after, problem.answer.value, unit),
         ),
     )
 

@@ -176,7 +176,11 @@ IN_SI = {
     "atm": si.atm, "psi": si.psi, "mmHg": si.mmHg, "torr": si.torr, "inHg": si.mmHg * 25.4,
     "m": 1, "cm": si.centi, "mm": si.milli, "ft": si.foot, "in": si.inch,
     "m3": 1, "L": si.liter, "mL": si.milli * si.liter, "cm3": si.centi**3, "ft3": si.foot**3,
-    "in3": si.inch**3, "gal": si.gallon, "kg": 1, "lb": si.pound, "s": 1, "min": si.minute,
+    "in3": si.inch**3, "gal": si.gallon, "s": 1, "min": si.minute, "h": si.hour,
+    "kg": si.g, "t": 1000 * si.g, "lb": si.lbf, "N": 1, "kN": si.kilo,
+    "L/min": si.liter / si.minute, "m3/min": 1 / si.minute, "m3/h": 1 / si.hour,
+    "ft3/min": si.foot**3 / si.minute, "kg/m3": 1, "g/L": si.gram / si.liter, "lb/ft3": si.pound / si.foot**3,
+    "%": si.centi, "ppm": si.micro,
 }  # fmt: skip
 # Not in scipy: by definition a foot of water of 64 or 62.4 lb/ft³, and 10 kPa for a metre of sea water.
 IN_SI |= {

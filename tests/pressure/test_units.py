@@ -8,8 +8,29 @@ from scipy import constants as scipy_constants
 
 from pressure import units
 
-SI = {"pressure": "Pa", "length": "m", "volume": "m ** 3", "mass": "kg", "time": "s"}
-IN_PINT = {"L": "liter", "mL": "milliliter", "in": "inch", "lb": "pound", "s": "second", "min": "minute"} | {
+SI = {
+    "pressure": "Pa",
+    "length": "m",
+    "volume": "m ** 3",
+    "weight": "kilogram_force",
+    "time": "s",
+    "flow": "m ** 3 / s",
+    "density": "kg / m ** 3",
+    "share": "dimensionless",
+}
+IN_PINT = {"L": "liter", "mL": "milliliter", "in": "inch", "s": "second", "min": "minute"} | {
+    "kg": "kilogram_force",
+    "t": "1000 kilogram_force",
+    "lb": "pound_force",
+    "h": "hour",
+    "L/min": "liter / minute",
+    "m3/min": "m ** 3 / minute",
+    "m3/h": "m ** 3 / hour",
+    "ft3/min": "ft ** 3 / minute",
+    "kg/m3": "kg / m ** 3",
+    "g/L": "g / liter",
+    "lb/ft3": "pound / ft ** 3",
+    "%": "percent",
     "m3": "m ** 3",
     "cm3": "cm ** 3",
     "ft3": "ft ** 3",
@@ -20,7 +41,7 @@ IN_PINT = {"L": "liter", "mL": "milliliter", "in": "inch", "lb": "pound", "s": "
 
 @pytest.mark.parametrize("symbol", units.FACTORS)
 def test_the_factor_table_is_what_pint_computes(symbol):
-    quantity = units.registry().Quantity(1.0, IN_PINT.get(symbol, symbol))
+    quantity = units.registry().Quantity(IN_PINT.get(symbol, symbol))
     assert quantity.to(SI[units.DIMENSIONS[symbol]]).magnitude == pytest.approx(
         units.FACTORS[symbol], rel=1e-12
     )
