@@ -8,6 +8,7 @@ own line of record; every other deed adds a line to the journal.
 from __future__ import annotations
 
 import secrets
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime
 from typing import TYPE_CHECKING, cast
@@ -16,8 +17,8 @@ from django.db import transaction
 from django.utils import timezone
 
 from pressure import record
-from pressure.answer import Marked, Trouble, mark
 from pressure.draw import draw
+from pressure.marking import Judged, Unjudged, judge
 from pressure.problem import Problem, System
 from quizzes import evidence, standing
 from quizzes.competencies import COMPETENCIES, Competency
@@ -34,13 +35,13 @@ _SEEDS = 2**40
 
 @dataclass(frozen=True, slots=True)
 class Answered:
-    """What came of posting an answer: the attempt as it now stands, or what was wrong with the text.
+    """What came of posting an answer: the attempt as it now stands, or why it could not be judged.
 
     ``counted`` is False when the attempt had been answered before: the first answer stands.
     """
 
     attempt: Attempt
-    trouble: Trouble | None = None
+    trouble: Unjudged | None = None
     counted: bool = True
 
 
@@ -81,8 +82,10 @@ def start_check(*, learner: Learner, competency: Competency, now: datetime | Non
     return sitting
 
 
-def answer(*, learner: Learner, attempt_id: int, typed: str, now: datetime | None = None) -> Answered:
-    """Mark what was typed and put the next problem, in practice and in a check alike.
+def answer(
+    *, learner: Learner, attempt_id: int, form: Mapping[str, str], now: datetime | None = None
+) -> Answered:
+    """Judge a form (fields of pressure/marking.py) and put the next problem, in practice and check alike.
 
     Text that cannot be read is handed back with a sentence and counts as nothing. Raises
     Attempt.DoesNotExist for an attempt that is not the learner's own.
@@ -95,10 +98,10 @@ def answer(*, learner: Learner, attempt_id: int, typed: str, now: datetime | Non
         attempt = Attempt.objects.select_related("sitting").get(pk=attempt_id)
         if attempt.is_answered:
             return Answered(attempt, counted=False)
-        marked = mark(typed, attempt.marking_key)
-        if isinstance(marked, Trouble):
-            return Answered(attempt, trouble=marked)
-        _write_answer(attempt, typed, marked, now)
+        judged = judge(form, attempt.marking_key)
+        if isinstance(judged, Unjudged):
+            return Answered(attempt, trouble=judged)
+        _write_answer(attempt, judged, now)
         if attempt.sitting.is_check:
             _after_check_answer(attempt, row, competency, learner, now)
         else:
@@ -193,15 +196,15 @@ def _fresh(learner: Learner, family: str, system: System) -> Problem:
     return draw(family, secrets.randbelow(_SEEDS) if last is None else last + 1, system)
 
 
-def _write_answer(attempt: Attempt, typed: str, marked: Marked, now: datetime) -> None:
+def _write_answer(attempt: Attempt, judged: Judged, now: datetime) -> None:
     fields = {
         "answered_at": now,
-        "typed": typed.strip(),
-        "understood": marked.reading.understood,
-        "verdict": marked.verdict,
-        "slip": marked.slip_name,
-        "slip_label": marked.label,
-        "mend": marked.mend,
+        "typed": judged.typed,
+        "understood": judged.understood,
+        "verdict": judged.verdict,
+        "slip": judged.slip,
+        "slip_label": judged.label,
+        "mend": judged.mend,
     }
     Attempt.objects.filter(pk=attempt.pk).update(**fields)
     for name, value in fields.items():

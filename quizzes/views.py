@@ -11,12 +11,14 @@ from django.urls import reverse
 from django.views.decorators.cache import never_cache
 from django.views.decorators.http import require_POST, require_safe
 
+from pressure.marking import Unjudged
 from quizzes import actions, queries
 from quizzes.competencies import COMPETENCIES, Competency
 from quizzes.errors import Refused
 from quizzes.evidence import RULES
 from quizzes.models import Attempt, Sitting
 from quizzes.models.attempt import Purpose
+from quizzes.sheets import fields_of
 
 if TYPE_CHECKING:
     from django_htmx.middleware import HtmxDetails
@@ -47,6 +49,7 @@ def practice(request: LearnerRequest, competency: str) -> HttpResponse:
     context = {
         "competency": chosen,
         "attempt": None if running else waiting,
+        "fields": fields_of(waiting.shown, {}) if waiting else [],
         "running": running,
         "standing": queries.standing_for(request.user, chosen.slug),
     }
@@ -77,6 +80,7 @@ def _check(request: LearnerRequest, chosen: Competency) -> HttpResponse:
     context = {
         "competency": chosen,
         "attempt": waiting,
+        "fields": fields_of(waiting.shown, {}) if waiting else [],
         "standing": row,
         "rule": waiting.sitting.decision_rule if waiting else RULES[chosen.tier].after(row.holds),
         "last": None if waiting else queries.last_check(request.user, chosen.slug),
@@ -98,13 +102,12 @@ def check_start(request: LearnerRequest, competency: str) -> HttpResponse:
 @require_POST
 def answer(request: LearnerRequest, pk: int) -> HttpResponse:
     """Take an answer to a problem of one's own; a page or a card comes back, whichever was asked for."""
-    typed = request.POST.get("answer", "")
     try:
-        outcome = actions.answer(learner=request.user, attempt_id=pk, typed=typed)
+        outcome = actions.answer(learner=request.user, attempt_id=pk, form=request.POST.dict())
     except Attempt.DoesNotExist:
         raise Http404 from None
     if outcome.trouble:
-        context = _asking(outcome.attempt) | {"typed": typed, "trouble": outcome.trouble}
+        context = _asking(outcome.attempt, request.POST.dict(), outcome.trouble)
         return _card(request, "quizzes/asked.html", context)
     if not outcome.counted:
         messages.info(request, "That question was answered before. The first answer counts.")
@@ -190,8 +193,13 @@ def _page(
     return render(request, template, context | {"marks": marks, "standings": standings})
 
 
-def _asking(waiting: Attempt) -> dict[str, Any]:
-    return {"attempt": waiting, "competency": COMPETENCIES[waiting.sitting.competency]}
+def _asking(waiting: Attempt, form: dict[str, str], trouble: Unjudged) -> dict[str, Any]:
+    return {
+        "attempt": waiting,
+        "competency": COMPETENCIES[waiting.sitting.competency],
+        "trouble": trouble,
+        "fields": fields_of(waiting.shown, form, trouble.field, trouble.sentence),
+    }
 
 
 def _explained(answered: Attempt, wanted: int) -> dict[str, Any]:

@@ -135,5 +135,5 @@ class _Evening:
         self.now += timedelta(seconds=40 + int(self.rng.random() * 110))
         typed = self.learner.type_answer(attempt, right=right)
         return actions.answer(
-            learner=self.learner.person, attempt_id=attempt.pk, typed=typed, now=self.now
+            learner=self.learner.person, attempt_id=attempt.pk, form={"answer": typed}, now=self.now
         ).attempt

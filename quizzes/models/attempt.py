@@ -8,7 +8,7 @@ from django.conf import settings
 from django.db import models
 from django.db.models import Q
 
-from pressure.problem import Key
+from pressure.problem import AnyKey
 from pressure.record import key_from
 from quizzes.competencies import COMPETENCIES
 from quizzes.evidence import Rule
@@ -101,12 +101,12 @@ class Attempt(models.Model):
     key = models.JSONField()
     asked_at = models.DateTimeField()
     answered_at = models.DateTimeField(null=True, blank=True)
-    typed = models.CharField(max_length=64, blank=True)
-    understood = models.CharField(max_length=120, blank=True)
+    typed = models.TextField(blank=True)
+    understood = models.TextField(blank=True)
     verdict = models.CharField(max_length=8, blank=True)
     slip = models.SlugField(max_length=60, blank=True)
-    slip_label = models.CharField(max_length=200, blank=True)
-    mend = models.CharField(max_length=600, blank=True)
+    slip_label = models.CharField(max_length=300, blank=True)
+    mend = models.TextField(blank=True)
 
     objects: ClassVar[models.Manager[Attempt]] = models.Manager.from_queryset(AttemptQuerySet)()
 
@@ -145,5 +145,5 @@ class Attempt(models.Model):
         return self.verdict == "right"
 
     @property
-    def marking_key(self) -> Key:
+    def marking_key(self) -> AnyKey:
         return key_from(self.shown, self.key)

@@ -22,7 +22,9 @@ def slip_in(attempt):
     """Type what the first known slip leads to; the slip comes back with the attempt as it then stands."""
     slip, unit = attempt.key["slips"][0], attempt.key["unit"]
     typed = f"{(slip['low'] + slip['high']) / 2:.6g} {unit}"
-    return slip, actions.answer(learner=attempt.learner, attempt_id=attempt.pk, typed=typed).attempt
+    return slip, actions.answer(
+        learner=attempt.learner, attempt_id=attempt.pk, form={"answer": typed}
+    ).attempt
 
 
 def test_an_answered_attempt_shows_what_was_asked_typed_understood_and_decided(desk, quay):

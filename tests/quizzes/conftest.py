@@ -47,7 +47,10 @@ def give(sitting, marks, start=NOON):
         attempt = waiting(sitting)
         typed = right_text(attempt) if sign == "+" else wrong_text(attempt)
         actions.answer(
-            learner=sitting.learner, attempt_id=attempt.pk, typed=typed, now=start + timedelta(minutes=minute)
+            learner=sitting.learner,
+            attempt_id=attempt.pk,
+            form={"answer": typed},
+            now=start + timedelta(minutes=minute),
         )
 
 

@@ -27,7 +27,7 @@ def test_starting_practice_twice_leaves_one_sitting_with_one_problem(learner, bo
 def test_a_practice_answer_is_marked_and_the_next_problem_waits(learner, boyle):
     sitting = actions.start_practice(learner=learner, competency=boyle)
     outcome = actions.answer(
-        learner=learner, attempt_id=waiting(sitting).pk, typed=right_text(waiting(sitting))
+        learner=learner, attempt_id=waiting(sitting).pk, form={"answer": right_text(waiting(sitting))}
     )
     assert outcome.attempt.verdict == "right"
     assert waiting(sitting).number == 2
@@ -46,7 +46,7 @@ def test_three_right_in_a_row_open_the_check_and_two_do_not(learner, boyle):
 def test_text_that_cannot_be_read_costs_nothing(learner, boyle):
     sitting = actions.start_practice(learner=learner, competency=boyle)
     give(sitting, "++")
-    outcome = actions.answer(learner=learner, attempt_id=waiting(sitting).pk, typed="forty")
+    outcome = actions.answer(learner=learner, attempt_id=waiting(sitting).pk, form={"answer": "forty"})
     assert outcome.trouble
     assert not outcome.attempt.is_answered
     assert standing_of(learner).streak == 2
@@ -56,7 +56,7 @@ def test_a_known_slip_is_named_with_what_mends_it(learner, boyle):
     attempt = waiting(actions.start_practice(learner=learner, competency=boyle))
     slip = attempt.key["slips"][0]
     typed = f"{(slip['low'] + slip['high']) / 2:.6g} {attempt.key['unit']}"
-    marked = actions.answer(learner=learner, attempt_id=attempt.pk, typed=typed).attempt
+    marked = actions.answer(learner=learner, attempt_id=attempt.pk, form={"answer": typed}).attempt
     assert (marked.verdict, marked.slip, marked.slip_label) == ("slip", slip["name"], slip["label"])
     assert marked.mend
 
@@ -64,8 +64,8 @@ def test_a_known_slip_is_named_with_what_mends_it(learner, boyle):
 def test_an_answer_sent_twice_counts_once_and_the_first_stands(learner, boyle):
     sitting = actions.start_practice(learner=learner, competency=boyle)
     attempt = waiting(sitting)
-    actions.answer(learner=learner, attempt_id=attempt.pk, typed=right_text(attempt))
-    again = actions.answer(learner=learner, attempt_id=attempt.pk, typed=wrong_text(attempt))
+    actions.answer(learner=learner, attempt_id=attempt.pk, form={"answer": right_text(attempt)})
+    again = actions.answer(learner=learner, attempt_id=attempt.pk, form={"answer": wrong_text(attempt)})
     assert not again.counted
     assert again.attempt.verdict == "right"
     assert standing_of(learner).practised == 1
@@ -74,7 +74,7 @@ def test_an_answer_sent_twice_counts_once_and_the_first_stands(learner, boyle):
 def test_anothers_attempt_is_not_found(learner, stranger, boyle):
     attempt = waiting(actions.start_practice(learner=learner, competency=boyle))
     with pytest.raises(Attempt.DoesNotExist):
-        actions.answer(learner=stranger, attempt_id=attempt.pk, typed="1 ft3")
+        actions.answer(learner=stranger, attempt_id=attempt.pk, form={"answer": "1 ft3"})
 
 
 def test_the_numbers_do_not_come_again(learner, boyle):

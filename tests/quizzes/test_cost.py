@@ -13,7 +13,7 @@ def queries_for(learner, sitting):
     with CaptureQueriesContext(
         connection,
     ) as captured:
-        actions.answer(learner=learner, attempt_id=attempt.pk, typed=typed, now=NOON)
+        actions.answer(learner=learner, attempt_id=attempt.pk, form={"answer": typed}, now=NOON)
     return len(captured)
 
 

@@ -38,7 +38,9 @@ def all_at_once(deed):
 def test_the_same_answer_sent_by_six_at_once_counts_once(learner, boyle):
     attempt = waiting(actions.start_practice(learner=learner, competency=boyle, now=NOON))
     typed = right_text(attempt)
-    outcomes = all_at_once(lambda: actions.answer(learner=learner, attempt_id=attempt.pk, typed=typed))
+    outcomes = all_at_once(
+        lambda: actions.answer(learner=learner, attempt_id=attempt.pk, form={"answer": typed})
+    )
     assert [outcome.counted for outcome in outcomes].count(True) == 1
     assert Standing.objects.get().practised == 1
     assert Attempt.objects.filter(answered_at__isnull=True).count() == 1
@@ -50,7 +52,7 @@ def test_the_deciding_answer_sent_by_six_at_once_decides_once(learner, boyle):
     give(sitting, "+" * 9)
     attempt = waiting(sitting)
     typed = right_text(attempt)
-    all_at_once(lambda: actions.answer(learner=learner, attempt_id=attempt.pk, typed=typed))
+    all_at_once(lambda: actions.answer(learner=learner, attempt_id=attempt.pk, form={"answer": typed}))
     assert DecisionRecord.objects.get().score == 10
     assert sitting.attempts.count() == 10
 
