@@ -1,0 +1,80 @@
+"""Where a trainee stands in the course, and the one thing to do next."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from django.urls import reverse
+
+from course.lessons.manuscript import Lesson
+from quizzes.models import Standing
+from quizzes.standing import State
+
+Standings = Mapping[str, Standing]
+
+
+@dataclass(frozen=True, slots=True)
+class NextStep:
+    """What to do, why, and where."""
+
+    title: str
+    why: str
+    action: str
+    url: str
+
+
+def marks(standings: Standings) -> list[dict[str, Any]]:
+    """The competencies as marks of the sounding line."""
+    return [
+        {"title": row.title, "url": _practice(slug), "state": row.shown_state, "current": False}
+        for slug, row in standings.items()
+    ]
+
+
+def chapters(lessons: Iterable[Lesson], standings: Standings) -> list[dict[str, Any]]:
+    """Every lesson with the standings it prepares for."""
+    return [
+        {"lesson": lesson, "standings": [standings[slug] for slug in lesson.competencies]}
+        for lesson in lessons
+    ]
+
+
+def next_step(lessons: Iterable[Lesson], standings: Standings) -> NextStep:
+    """The first thing that is not done, in the order of the course; what falls due comes after that."""
+    for row in standings.values():
+        if row.shown_state not in (State.MET, State.DUE):
+            return _toward(row, lessons, standings)
+    for row in standings.values():
+        if row.shown_state == State.DUE:
+            why = f"This falls due on {row.due_on:%d %B %Y}. The check renews it."
+            return NextStep(row.title, why, "Take the check again", _check(row.competency))
+    why = "Every competency is met. The dates on which they fall due are in your record."
+    return NextStep("All done for now", why, "Read your record", reverse("quizzes:record"))
+
+
+def _toward(row: Standing, lessons: Iterable[Lesson], standings: Standings) -> NextStep:
+    lesson = next((one for one in lessons if row.competency in one.competencies), None)
+    if lesson and all(standings[slug].shown_state == State.NOT_STARTED for slug in lesson.competencies):
+        return NextStep(
+            lesson.title, "Read this first; then practise.", "Read the lesson", lesson_url(lesson)
+        )
+    if row.shut_because:
+        action = "Begin practice" if row.shown_state == State.NOT_STARTED else "Go on practising"
+        return NextStep(row.title, row.shut_because, action, _practice(row.competency))
+    lapsed = row.shown_state == State.LAPSED
+    why = "It has lapsed. The check renews it." if lapsed else "The check is open to you."
+    return NextStep(row.title, why, "Go to the check", _check(row.competency))
+
+
+def lesson_url(lesson: Lesson) -> str:
+    return reverse("lessons:lesson", args=[lesson.slug])
+
+
+def _practice(competency: str) -> str:
+    return reverse("quizzes:practice", args=[competency])
+
+
+def _check(competency: str) -> str:
+    return reverse("quizzes:check", args=[competency])

@@ -1,0 +1,8 @@
+"""The lessons."""
+
+from django.urls import path
+
+from course.lessons import views
+
+app_name = "lessons"
+urlpatterns = [path("<slug:slug>/", views.lesson, name="lesson")]
