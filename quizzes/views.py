@@ -19,6 +19,7 @@ from quizzes.evidence import RULES
 from quizzes.models import Attempt, Sitting
 from quizzes.models.attempt import Purpose
 from quizzes.sheets import fields_of
+from quizzes.sounding import marks
 
 if TYPE_CHECKING:
     from django_htmx.middleware import HtmxDetails
@@ -181,16 +182,8 @@ def _page(
 ) -> HttpResponse:
     """A whole page with the sounding line of the competencies down its side."""
     standings = queries.standings_for(request.user)
-    marks = [
-        {
-            "title": row.title,
-            "url": reverse("quizzes:practice", args=[slug]),
-            "state": row.shown_state,
-            "current": slug == current,
-        }
-        for slug, row in standings.items()
-    ]
-    return render(request, template, context | {"marks": marks, "standings": standings})
+    line = marks(standings, current)
+    return render(request, template, context | {"marks": line, "standings": standings})
 
 
 def _asking(waiting: Attempt, form: dict[str, str], trouble: Unjudged) -> dict[str, Any]:

@@ -25,14 +25,6 @@ class NextStep:
     url: str
 
 
-def marks(standings: Standings) -> list[dict[str, Any]]:
-    """The competencies as marks of the sounding line."""
-    return [
-        {"title": row.title, "url": _practice(slug), "state": row.shown_state, "current": False}
-        for slug, row in standings.items()
-    ]
-
-
 def chapters(lessons: Iterable[Lesson], standings: Standings) -> list[dict[str, Any]]:
     """Every lesson with the standings it prepares for."""
     return [

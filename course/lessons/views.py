@@ -19,6 +19,7 @@ from pressure.draw import draw
 from pressure.problem import System
 from quizzes.competencies import COMPETENCIES
 from quizzes.queries import standings_for
+from quizzes.sounding import marks
 
 
 @never_cache
@@ -27,7 +28,7 @@ def home(request: PersonRequest) -> HttpResponse:
     """Where one stands, and the one thing to do next."""
     lessons, standings = library.lessons().values(), standings_for(request.user)
     context = {
-        "marks": steps.marks(standings),
+        "marks": marks(standings),
         "next_step": steps.next_step(lessons, standings),
         "chapters": steps.chapters(lessons, standings),
     }
@@ -46,7 +47,7 @@ def lesson(request: PersonRequest, slug: str) -> HttpResponse:
     context = {
         "lesson": found,
         "units_url": f"{reverse('people:units')}?{urlencode(here)}",
-        "marks": steps.marks(standings_for(request.user)),
+        "marks": marks(standings_for(request.user)),
         "competencies": [COMPETENCIES[name] for name in found.competencies],
     }
     context |= _laid_out(found, system, request.GET.get("depth"))
