@@ -62,16 +62,20 @@ def sittings_of(person: Person) -> QuerySet[Sitting]:
 
 
 def marking_of(attempt: Attempt) -> dict[str, Any]:
-    """What an answered attempt was marked against: the accepted range, and each slip's, in the asked unit."""
-    key, unit = attempt.key, unit_text(attempt.key["unit"])
+    """What an answered attempt was marked against: for each number its range and those of its slips."""
+    cells = attempt.key.get("cells") or ([attempt.key] if "low" in attempt.key else [])
+    asked = attempt.shown.get("cells") or [attempt.shown.get("asked")]
+    return {"marking": [_ranges(one, cell) for one, cell in zip(asked, cells, strict=False)]}
+
+
+def _ranges(asked: Mapping[str, Any], cell: Mapping[str, Any]) -> dict[str, Any]:
+    unit = unit_text(cell["unit"])
 
     def between(band: Mapping[str, float]) -> str:
         return f"{rounded(band['low'], 5)} to {rounded(band['high'], 5)} {unit}"
 
-    return {
-        "accepted": between(key),
-        "slips": [(slip["label"], between(slip)) for slip in key["slips"]],
-    }
+    slips = [(slip["label"], between(slip)) for slip in cell["slips"]]
+    return {"asked": asked["text"], "answer": cell["answer_text"], "accepted": between(cell), "slips": slips}
 
 
 def _standings(

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from typing import Any
 
 from django import template
-from django.utils.html import conditional_escape
+from django.utils.html import conditional_escape, format_html
 from django.utils.safestring import SafeString, mark_safe
 
 register = template.Library()
@@ -16,9 +17,13 @@ register = template.Library()
 def situation(shown: Mapping[str, Any]) -> SafeString:
     """The situation with its given numbers in bold."""
     text = str(conditional_escape(shown["situation"]))
-    for text_of_given in sorted({given["text"] for given in shown["givens"]}, key=len, reverse=True):
-        plain = conditional_escape(text_of_given)
-        text = text.replace(plain, f"<strong>{plain}</strong>", 1)
+    givens = sorted(
+        {str(conditional_escape(given["text"])) for given in shown["givens"]}, key=len, reverse=True
+    )
+    if givens:
+        # Not inside a longer number or word: "3 ft" stands in "33 ft", and "ft" in "ft³".
+        numbers = "|".join(map(re.escape, givens))
+        text = re.sub(rf"(?<![\d.,])(?:{numbers})(?!\w)", r"<strong>\g<0></strong>", text)
     return mark_safe(text)  # noqa: S308 (every part was escaped above)
 
 
@@ -26,3 +31,9 @@ def situation(shown: Mapping[str, Any]) -> SafeString:
 def mathml(line: Mapping[str, str]) -> SafeString:
     """A line of a worked solution as the attempt stores it; written by pressure/formula.py, which escapes."""
     return mark_safe(line["mathml"])  # noqa: S308
+
+
+@register.filter
+def figure(stored: Mapping[str, Any]) -> SafeString:
+    """The drawing of a prompt; what it shows in words where it cannot be drawn."""
+    return format_html('<p class="figure-words">{}</p>', stored["words"])
