@@ -77,6 +77,7 @@ class Marked(NamedTuple):
 _EXAMPLES: Final = {
     "pressure": "psi, bar or kPa",
     "length": "ft or m",
+    "area": "ft² or m²",
     "volume": "ft³, L or m³",
     "weight": "lb, kg or kN",
     "time": "min or s",

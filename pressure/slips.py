@@ -35,6 +35,25 @@ LABELS: Mapping[str, str] = MappingProxyType(
         "doubled-each-time": "the volume was doubled again for every atmosphere",
         "other-part": "the part lost was given for the part left",
         "gain-only": "only the growth was given",
+        # Columns, faces, dials and units.
+        "area-left-out": "the area was left out",
+        "area-counted": "the area was counted in the pressure",
+        "area-unit": "square inches, feet or centimetres were mixed up",
+        "side-for-area": "a unit of length was counted for a unit of area",
+        "gravity-left-out": "gravity was left out",
+        "water-for-liquid": "the liquid was counted as water",
+        "absolute-for-difference": "an absolute pressure was used for the difference",
+        "inside-left-out": "the pressure on the other side was left out",
+        "inside-added": "the pressures of the two sides were added",
+        "inside-alone": "only the pressure of the other side was used",
+        "marks-counted-as-ones": "every small mark was counted as one",
+        "counted-backwards": "the marks were counted back from the wrong number",
+        "nearest-number": "the nearest number was read",
+        "inverted-factor": "the factor was upside down",
+        "not-converted": "the unit changed and the number did not",
+        "atm-for-bar": "one atmosphere was counted as one bar",
+        "fresh-column": "34 ft of fresh water were counted for 33 ft of sea water",
+        "salt-column": "33 ft of sea water were counted for 34 ft of fresh water",
     }
 )
 

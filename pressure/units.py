@@ -49,6 +49,10 @@ FACTORS: Mapping[str, float] = MappingProxyType(
         "mm": 0.001,
         "ft": _FT,
         "in": _IN,
+        "m2": 1.0,
+        "cm2": 1e-4,
+        "ft2": _FT**2,
+        "in2": _IN**2,
         "m3": 1.0,
         "L": 1e-3,
         "mL": 1e-6,
@@ -76,7 +80,7 @@ FACTORS: Mapping[str, float] = MappingProxyType(
         "ppm": 1e-6,
     }
 )
-"""What one of each unit is in Pa, m, m³, kg, s, m³/s, kg/m³ or parts of one, by canonical symbol."""
+"""What one of each unit is in Pa, m, m², m³, kg, s, m³/s, kg/m³ or parts of one, by canonical symbol."""
 
 
 class _Unit(NamedTuple):
@@ -118,6 +122,10 @@ _UNITS: Mapping[str, _Unit] = {
     "mm": _Unit("length", "millimetre", "millimetres"),
     "ft": _Unit("length", "foot", "feet", "ft. ' ′"),
     "in": _Unit("length", "inch", "inches", 'in. " ″'),
+    "m2": _Unit("area", "square metre", "square metres", "m² m^2 sqm sq.m"),
+    "cm2": _Unit("area", "square centimetre", "square centimetres", "cm² cm^2 sqcm"),
+    "ft2": _Unit("area", "square foot", "square feet", "ft² ft^2 sqft sq.ft sq.ft."),
+    "in2": _Unit("area", "square inch", "square inches", "in² in^2 sqin sq.in sq.in."),
     "m3": _Unit("volume", "cubic metre", "cubic metres", "m³ m^3 cum cu.m"),
     "L": _Unit("volume", "litre", "litres", "ℓ lt ltr ltrs dm3 dm³ dm^3"),
     "mL": _Unit("volume", "millilitre", "millilitres"),
@@ -155,7 +163,7 @@ _UNITS: Mapping[str, _Unit] = {
 }
 
 DIMENSIONS: Mapping[str, str] = MappingProxyType({symbol: unit.dimension for symbol, unit in _UNITS.items()})
-"""The dimension of each canonical symbol: pressure, length, volume, weight, time, flow, density or share."""
+"""The dimension of each canonical symbol: pressure, length, area, volume, weight, time, flow, density or share."""
 
 _ENDINGS: Mapping[Mark, tuple[str, ...]] = {
     "gauge": ("gauge", "gage", "(gauge)", "(g)", ",gauge"),
@@ -199,7 +207,9 @@ def _unit_words() -> dict[str, tuple[str, str, float, Mark | None]]:
 UNIT_WORDS: Mapping[str, tuple[str, str, float, Mark | None]] = MappingProxyType(_unit_words())
 """Spelling, lower-cased and without spaces -> canonical symbol, dimension, factor to SI, mark."""
 
-_SIGNS: Mapping[str, str] = {symbol: symbol.replace("3", "³") for symbol in _UNITS if "3" in symbol}
+_SIGNS: Mapping[str, str] = {
+    symbol: symbol.replace("2", "²").replace("3", "³") for symbol in _UNITS if set(symbol) & set("23")
+}
 
 
 def unit_text(unit: str, kind: Mark | None = None) -> str:

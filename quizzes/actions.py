@@ -1,8 +1,8 @@
 """Every write: one function per deed, one transaction each, safe to send twice.
 
-Locks are always taken in one order, the standing and then the sitting's attempts, so that two tabs, two
-workers or a practice beside a check never wait for each other in a circle. An answered attempt is its
-own line of record; every other deed adds a line to the journal.
+Locks are always taken in one order, the standing and then the deal of the family asked next, so that two
+tabs, two workers or a practice beside a check never wait for each other in a circle. An answered attempt
+is its own line of record; every other deed adds a line to the journal.
 """
 
 from __future__ import annotations
@@ -23,7 +23,7 @@ from pressure.problem import Problem, System
 from quizzes import evidence, standing
 from quizzes.competencies import COMPETENCIES, Competency
 from quizzes.errors import Refused
-from quizzes.models import Attempt, DecisionRecord, Sitting, Standing, journal
+from quizzes.models import Attempt, Deal, DecisionRecord, Sitting, Standing, journal
 from quizzes.models.attempt import Purpose
 from quizzes.papers import family_at
 
@@ -183,17 +183,20 @@ def _ask_next(sitting: Sitting, learner: Learner, now: datetime, after: int = 0)
 
 
 def _fresh(learner: Learner, family: str, system: System) -> Problem:
-    """Numbers this learner has not had: the walk through the family goes on from their last draw.
+    """Numbers that nobody in the learner's group has had, while any are left.
 
-    Successive seeds visit every place of the family's walk before any comes again.
+    A group begins at a place of its own, which nobody can foresee.
     """
-    last = (
-        Attempt.objects.filter(learner=learner, family=family, system=system)
-        .order_by("-pk")
-        .values_list("seed", flat=True)
-        .first()
+    deals = Deal.objects.select_for_update(of=("self",), no_key=True)
+    deal, _ = deals.get_or_create(
+        group=learner.deal_group,
+        family=family,
+        system=system,
+        defaults={"next_seed": secrets.randbelow(_SEEDS)},
     )
-    return draw(family, secrets.randbelow(_SEEDS) if last is None else last + 1, system)
+    problem = draw(family, deal.next_seed, system)
+    Deal.objects.filter(pk=deal.pk).update(next_seed=deal.next_seed + 1)
+    return problem
 
 
 def _write_answer(attempt: Attempt, judged: Judged, now: datetime) -> None:

@@ -1,4 +1,8 @@
-"""The learner's type, without importing the floor above: any signed-in person with a chosen ``system``."""
+"""The learner's type, without importing the floor above: any signed-in person.
+
+Beyond what Django asks of a user it has ``system`` (the units of its problems) and ``deal_group`` (who shares
+fresh numbers with whom).
+"""
 
 from typing import TYPE_CHECKING
 

@@ -8,6 +8,7 @@ from django.contrib.auth.base_user import AbstractBaseUser, BaseUserManager
 from django.contrib.auth.models import PermissionsMixin
 from django.db import models
 from django.db.models.functions import Lower
+from django.utils.functional import cached_property
 
 
 class Role(models.TextChoices):
@@ -74,6 +75,12 @@ class Person(AbstractBaseUser, PermissionsMixin):
     @property
     def is_staff(self) -> bool:
         return self.role == Role.ADMINISTRATOR
+
+    @cached_property
+    def deal_group(self) -> str:
+        """Whom fresh numbers are shared out among: the latest open cohort, or the person alone."""
+        cohort = self.cohorts.order_by("closed", "-started", "-pk").values_list("pk", flat=True).first()
+        return f"cohort {cohort}" if cohort else f"person {self.pk}"
 
 
 class Cohort(models.Model):

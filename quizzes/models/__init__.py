@@ -2,6 +2,7 @@
 
 from quizzes.models.attempt import Attempt, Sitting
 from quizzes.models.competency import DecisionRecord, Standing
+from quizzes.models.dealing import Deal
 from quizzes.models.journal import JournalLine
 
-__all__ = ["Attempt", "DecisionRecord", "JournalLine", "Sitting", "Standing"]
+__all__ = ["Attempt", "Deal", "DecisionRecord", "JournalLine", "Sitting", "Standing"]

@@ -123,7 +123,7 @@ class Attempt(models.Model):
                 name="verdict_with_the_answer",
             ),
         ]
-        indexes = [models.Index(fields=["learner", "family", "system", "-id"], name="latest_draw")]
+        indexes = [models.Index(fields=["learner", "family", "-id"], name="attempts_by_family")]
 
     def __str__(self) -> str:
         return f"question {self.number} of {self.sitting_id}"

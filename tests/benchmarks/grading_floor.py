@@ -17,8 +17,12 @@ _MARK = """UPDATE quizzes_attempt SET answered_at = %s, typed = %s, understood =
 slip_label = %s, mend = %s WHERE id = %s AND answered_at IS NULL"""
 _MOVE = """UPDATE quizzes_standing SET streak = streak + 1, practised = practised + 1,
 practised_right = practised_right + 1, state = %s, moved_at = %s WHERE learner_id = %s AND competency = %s"""
-_LAST = """SELECT seed FROM quizzes_attempt WHERE learner_id = %s AND family = %s AND system = %s
-ORDER BY id DESC LIMIT 1"""
+_COHORT = """SELECT c.id FROM people_cohort c JOIN people_cohort_trainees t ON t.cohort_id = c.id
+WHERE t.person_id = %s ORDER BY c.closed, c.started DESC, c.id DESC LIMIT 1"""
+_DEAL = 'SELECT * FROM quizzes_deal WHERE "group" = %s AND family = %s AND system = %s'
+_DEALT = (
+    'UPDATE quizzes_deal SET next_seed = next_seed + 1 WHERE "group" = %s AND family = %s AND system = %s'
+)
 _ASK = """INSERT INTO quizzes_attempt (sitting_id, learner_id, number, family, edition, system, seed, place,
 shown, key, asked_at, typed, understood, verdict, slip, slip_label, mend)
 SELECT sitting_id, learner_id, number + 1, family, edition, system, seed + 1, place, shown, key, %s,
@@ -26,9 +30,9 @@ SELECT sitting_id, learner_id, number + 1, family, edition, system, seed + 1, pl
 
 
 def answer(request, pk):
-    """Seven statements in one transaction, as the site's own."""
+    """Nine statements in one transaction, as the site's own."""
     me, now = request.user.pk, timezone.now()
-    text = request.POST["answer"]
+    text, deal = request.POST["answer"], [f"person {me}", "depth-to-volume", "us"]
     with transaction.atomic(), connection.cursor() as cursor:
         for _ in range(2):
             cursor.execute(_ATTEMPT, [pk, me])
@@ -37,8 +41,11 @@ def answer(request, pk):
         cursor.fetchone()
         cursor.execute(_MARK, [now, text, text, "right", "", "", "", pk])
         cursor.execute(_MOVE, ["ready", now, me, "boyle"])
-        cursor.execute(_LAST, [me, "depth-to-volume", "us"])
+        cursor.execute(_COHORT, [me])
         cursor.fetchone()
+        cursor.execute(_DEAL, deal)
+        cursor.fetchone()
+        cursor.execute(_DEALT, deal)
         cursor.execute(_ASK, [now, pk])
     return HttpResponse(BYTES["verdict"])
 

@@ -175,6 +175,7 @@ IN_SI = {
     "Pa": 1, "hPa": si.hecto, "kPa": si.kilo, "MPa": si.mega, "bar": si.bar, "mbar": si.milli * si.bar,
     "atm": si.atm, "psi": si.psi, "mmHg": si.mmHg, "torr": si.torr, "inHg": si.mmHg * 25.4,
     "m": 1, "cm": si.centi, "mm": si.milli, "ft": si.foot, "in": si.inch,
+    "m2": 1, "cm2": si.centi**2, "ft2": si.foot**2, "in2": si.inch**2,
     "m3": 1, "L": si.liter, "mL": si.milli * si.liter, "cm3": si.centi**3, "ft3": si.foot**3,
     "in3": si.inch**3, "gal": si.gallon, "s": 1, "min": si.minute, "h": si.hour,
     "kg": si.g, "t": 1000 * si.g, "lb": si.lbf, "N": 1, "kN": si.kilo,

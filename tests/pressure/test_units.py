@@ -11,6 +11,7 @@ from pressure import units
 SI = {
     "pressure": "Pa",
     "length": "m",
+    "area": "m ** 2",
     "volume": "m ** 3",
     "weight": "kilogram_force",
     "time": "s",
@@ -31,6 +32,10 @@ IN_PINT = {"L": "liter", "mL": "milliliter", "in": "inch", "s": "second", "min":
     "g/L": "g / liter",
     "lb/ft3": "pound / ft ** 3",
     "%": "percent",
+    "m2": "m ** 2",
+    "cm2": "cm ** 2",
+    "ft2": "ft ** 2",
+    "in2": "inch ** 2",
     "m3": "m ** 3",
     "cm3": "cm ** 3",
     "ft3": "ft ** 3",

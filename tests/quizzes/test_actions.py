@@ -4,6 +4,7 @@ from datetime import date
 
 import pytest
 
+from course.demo.factories import CohortFactory
 from quizzes import actions
 from quizzes.errors import Refused
 from quizzes.models import Attempt, DecisionRecord, JournalLine, Sitting, Standing
@@ -159,3 +160,11 @@ def test_a_met_competency_is_checked_again_only_when_it_falls_due(ready, boyle):
         actions.start_check(learner=ready, competency=boyle)
     Standing.objects.update(due_on=date(2026, 4, 1))
     assert check(ready, boyle).decision_rule.target == 10
+
+
+def test_no_two_trainees_of_a_cohort_meet_the_same_numbers(learner, stranger, boyle):
+    CohortFactory(trainees=[learner, stranger])
+    for person in (learner, stranger):
+        give(actions.start_practice(learner=person, competency=boyle), "+-" * 15)
+    dealt = list(Attempt.objects.values_list("family", "place"))
+    assert len(dealt) == len(set(dealt)) == 62
