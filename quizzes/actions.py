@@ -20,7 +20,7 @@ from pressure import record
 from pressure.draw import draw
 from pressure.marking import Judged, Unjudged, judge
 from pressure.problem import Problem, System
-from quizzes import evidence, standing
+from quizzes import rules, standing
 from quizzes.competencies import COMPETENCIES, Competency
 from quizzes.errors import Refused
 from quizzes.models import Attempt, Deal, DecisionRecord, Sitting, Standing, journal
@@ -73,7 +73,7 @@ def start_check(*, learner: Learner, competency: Competency, now: datetime | Non
             return sitting
         if row.shut_because:
             raise Refused(row.shut_because)
-        rule = evidence.RULES[competency.tier].after(row.holds)
+        rule = rules.RULES[competency.tier].after(row.holds)
         sitting = _begin(learner, competency, Purpose.CHECK, now, rule=rule)
         _ask_next(sitting, learner, now)
         journal.write(
@@ -161,7 +161,7 @@ def _begin(
     competency: Competency,
     purpose: Purpose,
     now: datetime,
-    rule: evidence.Rule | None = None,
+    rule: rules.Rule | None = None,
 ) -> Sitting:
     return Sitting.objects.create(
         learner=learner, competency=competency.slug, purpose=purpose, system=learner.system,
@@ -229,9 +229,9 @@ def _after_check_answer(
     sitting = attempt.sitting
     rows = sitting.attempts.filter(answered_at__isnull=False).order_by("number")
     answers = [(family, verdict == "right") for family, verdict in rows.values_list("family", "verdict")]
-    decision = evidence.decide(sitting.decision_rule, competency.families, answers)
+    decision = rules.decide(sitting.decision_rule, competency.families, answers)
     sitting.score, sitting.why = decision.score, decision.why
-    if decision.outcome is evidence.Outcome.UNDECIDED:
+    if decision.outcome is rules.Outcome.UNDECIDED:
         sitting.save(update_fields=["score", "why"])
         _ask_next(sitting, learner, now, after=attempt.number)
         return
@@ -244,7 +244,7 @@ def _record_decision(sitting: Sitting, row: Standing, now: datetime) -> None:
     """Move the standing, append the entry and the journal line: one transaction with the last answer."""
     day = timezone.localdate(now)
     row.streak, row.moved_at = 0, now
-    if sitting.outcome == evidence.Outcome.MET:
+    if sitting.outcome == rules.Outcome.MET:
         row.state, row.met_on, row.due_on = standing.State.MET.value, day, standing.POLICY.due_on(day)
         row.holds = 0
     else:
@@ -254,7 +254,7 @@ def _record_decision(sitting: Sitting, row: Standing, now: datetime) -> None:
     row.save()
     decision = DecisionRecord.objects.create(
         learner=sitting.learner, competency=sitting.competency, decided=sitting.outcome, at=now,
-        due_on=row.due_on if sitting.outcome == evidence.Outcome.MET else None,
+        due_on=row.due_on if sitting.outcome == rules.Outcome.MET else None,
         by_name="the rule", why=sitting.why, rule=sitting.rule, score=sitting.score, sitting=sitting,
         evidence=list(sitting.attempts.order_by("number").values_list("pk", flat=True)),
     )  # fmt: skip

@@ -9,7 +9,7 @@ from django.core.checks import CheckMessage, Error, register
 
 from pressure.catalogue import families
 from quizzes.competencies import COMPETENCIES, Competency
-from quizzes.evidence import RULES
+from quizzes.rules import RULES
 
 
 @register()

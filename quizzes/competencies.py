@@ -9,7 +9,7 @@ from types import MappingProxyType
 
 @dataclass(frozen=True, slots=True)
 class Competency:
-    """One thing a diver must command. ``tier`` names the decision rule in evidence.py."""
+    """One thing a diver must command. ``tier`` names the decision rule in rules.py."""
 
     slug: str
     title: str

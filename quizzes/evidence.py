@@ -1,150 +1,172 @@
-"""When a check has shown enough: Wald's sequential probability ratio test in whole numbers. Pure.
+"""What a decision rule promises: exact, by dynamic programming over the score. Pure.
 
-A right answer adds one, a wrong answer takes ``loss``; the score that reaches the target meets the
-competency, the score that falls to the floor holds it (A. Wald, "Sequential Tests of Statistical
-Hypotheses", Annals of Mathematical Statistics 16, 1945). Two conditions stand beside the score: each
-family is asked once before anything is decided, and a family answered wrong is answered right again.
+All figures are for a steady trainee who gives independent answers to fresh draws and is right with the
+chance ``right``. The two conditions beside the score (rules.py) are left out: they can only lower the
+chance of "met". Sources: A. Wald, "Sequential Tests of Statistical Hypotheses", Annals of Mathematical
+Statistics 16 (1945); J. Ville, Étude critique de la notion de collectif (1939), for the lifetime bound.
 """
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from dataclasses import asdict, dataclass, replace
-from enum import StrEnum
-from types import MappingProxyType
-from typing import Any
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+from math import comb, exp
+
+from quizzes.rules import Rule
+
+_NEGLIGIBLE = 1e-12
+_LONGEST_WINDOW = 12
 
 
 @dataclass(frozen=True, slots=True)
-class Rule:
-    """The numbers of a rule as they are kept with every decision.
+class Course:
+    """How a check runs for one chance of a right answer: ``ends[n]`` is the chance that it ends at n."""
 
-    Raises ValueError for numbers that cannot decide: a maximum the score cannot reach exactly is one.
-    """
-
-    name: str
-    edition: str
-    target: int
-    loss: int
-    floor: int
-    maximum: int
-    rise: int
-
-    def __post_init__(self) -> None:
-        if self.target < 1 or self.loss < 1 or self.rise < 0 or self.floor >= 0:
-            raise ValueError(
-                "A rule needs a target, a loss and a rise that are not negative, and a floor below 0."
-            )
-        if self.maximum < self.target:
-            raise ValueError(
-                f"The maximum of {self.maximum} questions cannot reach a target of {self.target}."
-            )
-
-    def after(self, holds: int) -> Rule:
-        """The rule for the try after so many holds: the target rises, the length keeps its proportion."""
-        if not holds:
-            return self
-        target = self.target + self.rise * holds
-        return replace(self, target=target, maximum=self.maximum * target // self.target)
+    met: float
+    ends: tuple[float, ...]
 
     @property
-    def in_words(self) -> str:
-        """The rule as a trainee is told it."""
-        return (
-            f"A right answer adds one, a wrong answer takes {self.loss}. Reach {self.target} and the "
-            f"competency is met; fall to minus {-self.floor}, or use up {self.maximum} questions, and it is "
-            "held. A kind of question answered wrong must be answered right again. After a hold you practise "
-            f"and start again at nought, and the mark to reach has risen by {self.rise}."
-        )
+    def mean(self) -> float:
+        """The expected number of questions."""
+        return sum(count * chance for count, chance in enumerate(self.ends))
 
-    def as_record(self) -> dict[str, Any]:
-        return asdict(self)
-
-    @classmethod
-    def from_record(cls, record: Mapping[str, Any]) -> Rule:
-        return cls(**record)
+    def percentile(self, share: float) -> int:
+        """The number of questions within which ``share`` of such trainees have finished."""
+        total = 0.0
+        for count, chance in enumerate(self.ends):
+            total += chance
+            if total >= share - _NEGLIGIBLE:
+                return count
+        return len(self.ends) - 1
 
 
-RULES: Mapping[str, Rule] = MappingProxyType(
-    {
-        "standard": Rule("standard", "2026-1", target=10, loss=3, floor=-6, maximum=30, rise=2),
-        "stricter": Rule("stricter", "2026-1", target=13, loss=6, floor=-9, maximum=39, rise=3),
-    }
-)
-
-
-class Outcome(StrEnum):
-    """What the answers so far come to."""
-
-    UNDECIDED = "undecided"
-    MET = "met"
-    HELD = "held"
-
-
-@dataclass(frozen=True, slots=True)
-class Decision:
-    """The outcome, the score it rests on, and why, in a sentence."""
-
-    outcome: Outcome
-    score: int
-    why: str
-
-
-def decide(rule: Rule, families: Sequence[str], answers: Sequence[tuple[str, bool]]) -> Decision:
-    """What ``answers`` (family, right) in the order given come to under the rule.
-
-    Answers after the point of decision do not change it.
-    """
-    score = 0
-    last: dict[str, bool] = {}
-    decision = Decision(Outcome.UNDECIDED, 0, "No question answered yet.")
-    for count, (family, right) in enumerate(answers, start=1):
-        score += 1 if right else -rule.loss
-        last[family] = right
-        decision = _weigh(rule, score, count, seen=len(last) >= len(set(families)), mended=all(last.values()))
-        if decision.outcome is not Outcome.UNDECIDED:
-            return decision
-    return decision
-
-
-def _weigh(rule: Rule, score: int, count: int, *, seen: bool, mended: bool) -> Decision:
-    if not seen:
-        return Decision(Outcome.UNDECIDED, score, "Not every kind of question has been asked yet.")
-    if score >= rule.target and mended:
-        return Decision(
-            Outcome.MET, score, f"The score reached {score}; the mark to reach was {rule.target}."
-        )
-    if score <= rule.floor:
-        return Decision(Outcome.HELD, score, f"The score fell to {score}; the lower limit was {rule.floor}.")
-    left = rule.maximum - count
-    if left <= 0:
-        return Decision(
-            Outcome.HELD, score, f"{count} questions were answered without reaching {rule.target}."
-        )
-    if score + left < rule.target:
-        return Decision(
-            Outcome.HELD,
-            score,
-            f"From {score}, the {left} questions left could no longer reach {rule.target}.",
-        )
-    return Decision(Outcome.UNDECIDED, score, "More answers are needed.")
+@lru_cache(maxsize=4096)
+def course_of(rule: Rule, right: float) -> Course:
+    """The exact course of a check under the rule; ends as soon as the target is out of reach."""
+    alive, met, ends = {0: 1.0}, 0.0, [0.0]
+    for left in range(rule.maximum - 1, -1, -1):
+        after: dict[int, float] = {}
+        ended = 0.0
+        for score, chance in alive.items():
+            for step, part in ((1, right), (-rule.loss, 1.0 - right)):
+                landed, flow = score + step, chance * part
+                if landed >= rule.target:
+                    met, ended = met + flow, ended + flow
+                elif landed <= rule.floor or landed + left < rule.target:
+                    ended += flow
+                else:
+                    after[landed] = after.get(landed, 0.0) + flow
+        ends.append(ended)
+        alive = after
+    return Course(met, tuple(ends))
 
 
 def met_chance(rule: Rule, right: float) -> float:
-    """The chance that the score decides "met" for a steady trainee whose share right is ``right``.
+    """The operating characteristic: the chance of "met" at the first try."""
+    return course_of(rule, right).met
 
-    Exact, by forward recursion over the score; the two conditions beside the score are left out, so the
-    true chance is no higher.
+
+def met_within(rule: Rule, right: float, tries: int | None = None) -> float:
+    """The chance of "met" within so many tries, the target rising with each hold; None is without limit."""
+    held, holds = 1.0, 0
+    while tries is None or holds < tries:
+        chance = met_chance(rule.after(holds), right)
+        if tries is None and (held * chance < _NEGLIGIBLE or holds > 400):
+            break
+        held *= 1.0 - chance
+        holds += 1
+    return 1.0 - held
+
+
+def odds_ratio(rule: Rule, right: float) -> float:
+    """The root rho below 1 of p/rho + (1 - p) rho**w = 1 (Wald 1945): what +1 and -w test exactly.
+
+    1.0 where right answers come often enough that the score drifts upwards.
     """
-    alive, met = {0: 1.0}, 0.0
-    for left in range(rule.maximum - 1, -1, -1):
+    if right >= rule.loss / (rule.loss + 1):
+        return 1.0
+    low, high = right, 1.0 - 1e-12
+    for _ in range(200):
+        middle = (low + high) / 2
+        if right / middle + (1 - right) * middle**rule.loss > 1:
+            low = middle
+        else:
+            high = middle
+    return high
+
+
+def lifetime_bound(rule: Rule, right: float) -> float:
+    """A bound on ever being met, however often retried and however the answers depend on each other.
+
+    By Ville's inequality a try at target A succeeds with chance rho**A at most, as long as the chance of a
+    right answer never exceeds ``right``; the rising targets make the sum of all tries finite.
+    """
+    rho = odds_ratio(rule, right)
+    if rho >= 1.0 or rule.rise == 0:
+        return 1.0
+    return min(1.0, float(rho**rule.target / (1 - rho**rule.rise)))
+
+
+def fixed_length(needed: int, length: int, right: float) -> float:
+    """The chance of at least ``needed`` right of ``length``."""
+    return sum(comb(length, k) * right**k * (1 - right) ** (length - k) for k in range(needed, length + 1))
+
+
+def n_of_last_m(needed: int, window: int, right: float, maximum: int) -> float:
+    """The chance that, within ``maximum`` answers, ``needed`` of the last ``window`` or fewer are right.
+
+    Raises ValueError for a window over 12: the states are the answers in it.
+    """
+    if window > _LONGEST_WINDOW:
+        raise ValueError(f"A window of at most {_LONGEST_WINDOW} answers can be computed.")
+    alive, met, mask = {0: 1.0}, 0.0, (1 << window) - 1
+    for _ in range(maximum):
         after: dict[int, float] = {}
-        for score, chance in alive.items():
-            for step, part in ((1, right), (-rule.loss, 1.0 - right)):
-                landed = score + step
-                if landed >= rule.target:
+        for seen, chance in alive.items():
+            for bit, part in ((1, right), (0, 1.0 - right)):
+                state = (seen << 1 | bit) & mask
+                if state.bit_count() >= needed:
                     met += chance * part
-                elif landed > rule.floor and landed + left >= rule.target:
-                    after[landed] = after.get(landed, 0.0) + chance * part
+                else:
+                    after[state] = after.get(state, 0.0) + chance * part
         alive = after
     return met
+
+
+def wobbling(share: float, spread: float, points: int = 81) -> Sequence[tuple[float, float]]:
+    """Chances of a right answer that vary from day to day around ``share``, with their weights.
+
+    The log-odds are normal with standard deviation ``spread`` and the mean that makes the share on average
+    what is asked, found by bisection.
+    """
+    grid = [-4 + 8 * place / (points - 1) for place in range(points)]
+    weights = [exp(-z * z / 2) for z in grid]
+    total = sum(weights)
+
+    def chances(centre: float) -> list[float]:
+        return [1 / (1 + exp(-(centre + spread * z))) for z in grid]
+
+    low, high = -8.0, 8.0
+    for _ in range(60):
+        middle = (low + high) / 2
+        if sum(w * p for w, p in zip(weights, chances(middle), strict=True)) / total < share:
+            low = middle
+        else:
+            high = middle
+    return list(zip(chances(high), [w / total for w in weights], strict=True))
+
+
+def averaged(rule: Rule, days: Sequence[tuple[float, float]]) -> float:
+    """The chance of "met" at one try on a day drawn from ``days`` (chance of a right answer, weight)."""
+    return sum(weight * met_chance(rule, right) for right, weight in days)
+
+
+def break_even(rule: Rule) -> float:
+    """The share right at which the score neither rises nor falls: the rule's pass mark."""
+    return rule.loss / (rule.loss + 1)
+
+
+def certain_of(rule: Rule, right: float) -> float:
+    """The alternative that +1 and -w test ``right`` against exactly: p1 = p0 / rho."""
+    return right / odds_ratio(rule, right)

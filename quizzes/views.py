@@ -15,9 +15,9 @@ from pressure.marking import Unjudged
 from quizzes import actions, queries
 from quizzes.competencies import COMPETENCIES, Competency
 from quizzes.errors import Refused
-from quizzes.evidence import RULES
 from quizzes.models import Attempt, Sitting
 from quizzes.models.attempt import Purpose
+from quizzes.rules import RULES
 from quizzes.sheets import fields_of
 from quizzes.sounding import marks
 

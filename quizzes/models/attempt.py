@@ -11,7 +11,7 @@ from django.db.models import Q
 from pressure.problem import AnyKey
 from pressure.record import key_from
 from quizzes.competencies import COMPETENCIES
-from quizzes.evidence import Rule
+from quizzes.rules import Rule
 
 
 class Purpose(models.TextChoices):

@@ -1,21 +1,20 @@
-"""The decision rule, against Wald (Annals of Mathematical Statistics 16, 1945) and by a second method."""
+"""What a rule promises, computed a second way and against what is published.
 
+W45 is A. Wald, "Sequential Tests of Statistical Hypotheses", Annals of Mathematical Statistics 16, 1945.
+"""
+
+from math import log
 from random import Random
 
 import numpy as np
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from scipy import stats
 
-from quizzes.evidence import RULES, Outcome, Rule, decide, met_chance
+from quizzes import evidence
+from quizzes.evidence import course_of, met_chance, met_within
+from quizzes.rules import RULES, Rule
 
 STANDARD, STRICTER = RULES["standard"], RULES["stricter"]
-FAMILIES = ("one", "two")
-
-
-def answers(marks: str) -> list[tuple[str, bool]]:
-    """ "+" is right, "-" wrong; the two families take turns."""
-    return [(FAMILIES[place % 2], mark == "+") for place, mark in enumerate(marks)]
 
 
 def by_matrix_powers(rule: Rule, right: float) -> float:
@@ -53,73 +52,113 @@ def test_without_a_lower_limit_the_chance_is_walds_exact_bound():
     assert met_chance(endless, 0.6) == pytest.approx(0.69141**10, rel=2e-3)
 
 
-def test_ten_right_in_a_row_meet_the_standard_rule_and_nine_do_not():
-    assert decide(STANDARD, FAMILIES, answers("+" * 9)).outcome is Outcome.UNDECIDED
-    assert decide(STANDARD, FAMILIES, answers("+" * 10)).outcome is Outcome.MET
-
-
-def test_two_wrong_at_the_start_hold():
-    decision = decide(STANDARD, FAMILIES, answers("--"))
-    assert (decision.outcome, decision.score) == (Outcome.HELD, -6)
-    assert "lower limit was -6" in decision.why
-
-
-def test_nothing_is_decided_before_every_family_was_asked():
-    three = ("one", "two", "three")
-    assert decide(STANDARD, three, [("one", False), ("two", False)]).outcome is Outcome.UNDECIDED
-    assert (
-        decide(STANDARD, three, [("one", False), ("two", False), ("three", True)]).outcome
-        is Outcome.UNDECIDED
-    )
-    assert decide(STANDARD, three, [("one", False), ("two", False), ("three", False)]).outcome is Outcome.HELD
-
-
-def test_a_family_answered_wrong_is_answered_right_again_before_it_is_met():
-    late = [("one", True)] * 13 + [("two", False)]
-    assert decide(STANDARD, FAMILIES, late).outcome is Outcome.UNDECIDED
-    assert decide(STANDARD, FAMILIES, [*late, ("two", True)]).outcome is Outcome.MET
-
-
-def test_a_target_out_of_reach_holds_at_once():
-    decision = decide(STANDARD, FAMILIES, answers("+++-" * 6))
-    assert decision.outcome is Outcome.HELD
-    assert "could no longer reach 10" in decision.why
-
-
-def test_the_mark_to_reach_rises_with_every_hold():
-    assert [STANDARD.after(holds).target for holds in (0, 1, 2)] == [10, 12, 14]
-    assert [STANDARD.after(holds).maximum for holds in (0, 1, 2)] == [30, 36, 42]
-    assert [STRICTER.after(holds).target for holds in (0, 1, 2)] == [13, 16, 19]
-
-
-@given(st.text(alphabet="+-", min_size=1, max_size=60))
-def test_a_decision_once_reached_never_changes(marks):
-    decisions = [decide(STANDARD, FAMILIES, answers(marks[:count])) for count in range(1, len(marks) + 1)]
-    decided = [found for found in decisions if found.outcome is not Outcome.UNDECIDED]
-    assert all(found == decided[0] for found in decided)
-    if len(marks) >= STANDARD.maximum:
-        assert decided
-
-
-def test_the_two_conditions_beside_the_score_never_raise_the_chance_of_met():
-    rng, met, tries = Random(5), 0, 4000
+def simulated(rule, right, tries, rng):
+    """Shares met and mean lengths by playing checks out, with no algebra in common with the recursion."""
+    met = length = 0
     for _ in range(tries):
-        given_answers = [(FAMILIES[place % 2], rng.random() < 0.9) for place in range(30)]
-        met += decide(STANDARD, FAMILIES, given_answers).outcome is Outcome.MET
-    error = (0.929 * 0.071 / tries) ** 0.5
-    assert met / tries <= 0.929 + 3 * error
-    assert met / tries >= 0.929 - 0.03
+        score = count = 0
+        while rule.floor < score < rule.target and score + rule.maximum - count >= rule.target:
+            score += 1 if rng.random() < right else -rule.loss
+            count += 1
+        met, length = met + (score >= rule.target), length + count
+    return met / tries, length / tries
+
+
+@pytest.mark.parametrize(("rule", "right"), [(STANDARD, 0.6), (STANDARD, 0.9), (STRICTER, 0.95)])
+def test_chance_and_mean_agree_with_checks_played_out(rule, right):
+    tries = 20_000
+    met, length = simulated(rule, right, tries, Random(11))
+    course = course_of(rule, right)
+    assert met == pytest.approx(course.met, abs=4 * (course.met * (1 - course.met) / tries) ** 0.5 + 1e-4)
+    assert length == pytest.approx(course.mean, abs=0.2)
+
+
+@pytest.mark.parametrize("right", [0.5, 0.7, 0.95])
+def test_a_check_ends_once_and_within_the_maximum(right):
+    course = course_of(STANDARD, right)
+    assert sum(course.ends) == pytest.approx(1.0, abs=1e-12)
+    assert len(course.ends) == STANDARD.maximum + 1
+    assert course.percentile(0.5) <= course.percentile(0.95) <= STANDARD.maximum
 
 
 @pytest.mark.parametrize(
-    "numbers",
-    [{"maximum": 9}, {"floor": 0}, {"loss": 0}, {"target": 0}, {"rise": -1}],
+    ("rule", "right", "ever"), [(STANDARD, 0.60, 0.039), (STRICTER, 0.70, 0.028), (STANDARD, 0.70, 0.389)]
 )
-def test_a_rule_that_cannot_decide_is_refused(numbers):
-    sound = {"target": 10, "loss": 3, "floor": -6, "maximum": 30, "rise": 2}
-    with pytest.raises(ValueError, match=r"rule needs|cannot reach"):
-        Rule("odd", "", **sound | numbers)
+def test_the_chance_of_ever_being_met_is_what_is_told(rule, right, ever):
+    assert met_within(rule, right) == pytest.approx(ever, abs=0.001)
 
 
-def test_a_rule_comes_back_from_its_record_unchanged():
-    assert Rule.from_record(STRICTER.as_record()) == STRICTER
+def test_the_lifetime_bound_lies_above_the_exact_chance():
+    # Ville's inequality; the figures are rho**A / (1 - rho**r) with rho from W45.
+    assert evidence.lifetime_bound(STANDARD, 0.6) == pytest.approx(0.0478, abs=5e-5)
+    assert evidence.lifetime_bound(STRICTER, 0.7) == pytest.approx(0.0301, abs=5e-5)
+    assert met_within(STANDARD, 0.6) < evidence.lifetime_bound(STANDARD, 0.6)
+
+
+def test_whole_number_weights_test_exactly_the_pairs_of_chances_they_stand_for():
+    # W45: weights +1 and -w are the log-likelihood ratio of p1 = p0 / rho against p0.
+    for rule, p0, p1 in ((STANDARD, 0.6, 0.8678), (STANDARD, 0.5, 0.9196), (STRICTER, 0.7, 0.9528)):
+        assert evidence.certain_of(rule, p0) == pytest.approx(p1, abs=5e-5)
+        exact = evidence.certain_of(rule, p0)
+        assert log((1 - p0) / (1 - exact)) / log(exact / p0) == pytest.approx(rule.loss, rel=1e-6)
+
+
+def test_the_mean_length_lies_above_walds_bound():
+    # W45: E0[N] >= ((1-a) ln((1-a)/b) + a ln(a/(1-b))) / KL(p0, p1), a and b the errors reached.
+    p0, p1 = 0.6, 0.9
+    a, b = met_chance(STANDARD, p0), 1 - met_chance(STANDARD, p1)
+    divergence = p0 * log(p0 / p1) + (1 - p0) * log((1 - p0) / (1 - p1))
+    bound = ((1 - a) * log((1 - a) / b) + a * log(a / (1 - b))) / divergence
+    assert course_of(STANDARD, p0).mean >= bound > 7.9
+
+
+def test_the_boundaries_of_a_published_sequential_test_come_out():
+    # Engineering statistics handbook, sequential sampling plan for a proportion, p .01 and .10, alpha .05,
+    # beta .10: h1 .939, h2 1.205, s .0397. Recalled from memory.
+    p1, p2, alpha, beta = 0.01, 0.10, 0.05, 0.10
+    k = log(p2 * (1 - p1) / (p1 * (1 - p2)))
+    assert log((1 - alpha) / beta) / k == pytest.approx(0.939, abs=5e-4)
+    assert log((1 - beta) / alpha) / k == pytest.approx(1.205, abs=5e-4)
+    # The same test in our form, a "defective" counting as right: weights per answer, boundaries in answers.
+    gain, loss = log(p2 / p1), log((1 - p1) / (1 - p2))
+    assert log((1 - p1) / (1 - p2)) / k == pytest.approx(loss / (gain + loss))
+
+
+def test_fixed_lengths_are_the_binomial_tail():
+    for needed, length, right in ((8, 10, 0.6), (15, 20, 0.6), (18, 20, 0.9)):
+        assert evidence.fixed_length(needed, length, right) == pytest.approx(
+            stats.binom.sf(needed - 1, length, right)
+        )
+
+
+def test_five_in_a_row_is_what_the_closed_form_says():
+    # The chance of no run of five within n answers obeys f(n) = f(n-1) - q p**5 f(n-6).
+    p, none = 0.6, [1.0] * 5
+    none.append(1 - p**5)
+    while len(none) <= 30:
+        none.append(none[-1] - (1 - p) * p**5 * none[-6])
+    assert evidence.n_of_last_m(5, 5, p, 30) == pytest.approx(1 - none[30], abs=1e-12)
+
+
+def test_eight_of_the_last_ten_lets_the_stuck_trainee_through_nearly_two_times_in_three():
+    assert evidence.n_of_last_m(8, 10, 0.6, 30) == pytest.approx(0.644, abs=0.001)
+
+
+def test_days_that_wobble_keep_their_average_and_weaken_the_rule():
+    days = evidence.wobbling(0.6, 0.5)
+    assert sum(right * weight for right, weight in days) == pytest.approx(0.6, abs=1e-6)
+    assert evidence.averaged(STANDARD, days) > 3 * met_chance(STANDARD, 0.6)
+
+
+def test_confirmation_on_another_day_brings_the_wobble_back_under_four_per_cent():
+    days, held = evidence.wobbling(0.6, 0.5), 1.0
+    for holds in range(3):
+        held *= 1 - evidence.averaged(STANDARD.after(holds), days)
+    confirmation = Rule("confirmation", "", target=6, loss=3, floor=-6, maximum=18, rise=0)
+    assert 0.17 < 1 - held < 0.21
+    assert (1 - held) * evidence.averaged(confirmation, days) < 0.04
+
+
+def test_a_window_too_wide_to_compute_is_refused():
+    with pytest.raises(ValueError, match="at most 12"):
+        evidence.n_of_last_m(20, 30, 0.6, 40)
