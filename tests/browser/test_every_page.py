@@ -1,0 +1,90 @@
+"""Every page at every width, by day and by night: accessible, inside its window, silent, and alone."""
+
+import pytest
+from django.urls import reverse
+from playwright.sync_api import expect
+
+from tests.browser import steps
+from tests.browser.audit import faults
+
+pytestmark = pytest.mark.browser
+
+WINDOWS = pytest.mark.parametrize("width", [1280, 390, 320])
+SCHEMES = pytest.mark.parametrize("scheme", ["light", "dark"])
+
+REFUSED = {("trainee", "desks:attempt"), ("officer", "exports:download")}
+"""Pages that say no: not for trainees; nothing chosen yet."""
+
+
+def pages(quay):
+    """Who opens what: (person, address)."""
+    trainee, attempt = quay.people["trainee"].pk, quay.attempt
+    return {
+        None: [
+            ("people:sign-in",),
+            ("people:password-forgotten",),
+            ("people:password-sent",),
+            ("people:password-set", "MQ", "no-such-token"),
+        ],
+        "trainee": [
+            ("home",),
+            ("lessons:lesson", "gauge-absolute-boyle"),
+            ("quizzes:practice", "gauge-absolute"),
+            ("quizzes:practice", "depth-pressure"),
+            ("quizzes:check", "boyle"),
+            ("quizzes:attempt", attempt.pk),
+            ("quizzes:sitting", attempt.sitting_id),
+            ("quizzes:record",),
+            ("people:units",),
+            ("people:password",),
+            ("desks:attempt", attempt.pk),
+        ],
+        "instructor": [
+            ("desks:cohorts",),
+            ("desks:board", quay.cohort.pk),
+            ("desks:trainee", trainee),
+            ("desks:attempt", attempt.pk),
+        ],
+        "officer": [
+            ("exports:index",),
+            ("exports:download", "competency-records"),
+            ("people:roster",),
+            ("people:person-add",),
+            ("people:person", trainee),
+            ("people:cohorts",),
+            ("people:cohort-add",),
+            ("people:cohort", quay.cohort.pk),
+        ],
+    }
+
+
+@WINDOWS
+@SCHEMES
+def test_every_page_is_accessible_and_fits_its_window(visit, quay, width, scheme):
+    found = []
+    for who, addresses in pages(quay).items():
+        page = visit(quay.people.get(who), width=width, scheme=scheme)
+        for name, *arguments in addresses:
+            steps_shown = "?steps=99" if name == "quizzes:attempt" else ""
+            opened = page.goto(reverse(name, args=arguments) + steps_shown)
+            found += (
+                faults(page) if opened.ok or (who, name) in REFUSED else [f"{opened.status} {opened.url}"]
+            )
+        page.context.close()
+    assert found == []
+
+
+@WINDOWS
+@SCHEMES
+def test_a_card_stays_accessible_as_it_changes(visit, quay, width, scheme):
+    page = visit(quay.people["trainee"], width=width, scheme=scheme)
+    page.goto(reverse("quizzes:practice", args=["depth-pressure"]))
+    steps.type_answer(page, "deep enough")
+    expect(page.get_by_role("alert")).to_be_visible()
+    found = faults(page)
+    steps.type_answer(page, steps.slipped(quay.waiting)[1])
+    expect(page.locator(".verdict")).to_be_visible()
+    found += faults(page)
+    page.get_by_role("link", name="Show the worked solution").click()
+    expect(page.locator(".steps > li")).to_have_count(1)
+    assert found + faults(page) == []
