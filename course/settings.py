@@ -5,6 +5,7 @@ and the names of its hosts.
 """
 
 import sys
+import warnings
 from pathlib import Path
 
 import environ
@@ -120,6 +121,7 @@ PASSWORD_RESET_TIMEOUT = 3 * 24 * 3600
 AXES_FAILURE_LIMIT = 5
 AXES_COOLOFF_TIME = 0.25
 AXES_LOCKOUT_PARAMETERS = [["username", "ip_address"]]
+AXES_CLIENT_IP_CALLABLE = "course.people.address.client_address"
 AXES_LOCKOUT_TEMPLATE = "people/throttled.html"
 AXES_USERNAME_FORM_FIELD = "username"
 AXES_RESET_ON_SUCCESS = True
@@ -144,6 +146,10 @@ STORAGES = {
     },
 }
 WHITENOISE_USE_FINDERS = not PRODUCTION
+WHITENOISE_ALLOW_ALL_ORIGINS = False
+if not PRODUCTION:
+    # Static files are collected only for production; until then the folder is rightly missing.
+    warnings.filterwarnings("ignore", message="No directory at", module="django.core.handlers.base")
 
 EMAIL_CONFIG = env.email_url("EMAIL_URL", default="consolemail://")
 vars().update(EMAIL_CONFIG)
@@ -168,7 +174,8 @@ SECURE_HSTS_INCLUDE_SUBDOMAINS = HTTPS
 SECURE_HSTS_PRELOAD = HTTPS
 SECURE_REFERRER_POLICY = "same-origin"
 # Only where a proxy in front sets and strips this header: otherwise anyone could claim https.
-if env.bool("BEHIND_PROXY", default=False):
+BEHIND_PROXY = env.bool("BEHIND_PROXY", default=False)
+if BEHIND_PROXY:
     SECURE_PROXY_SSL_HEADER = ("HTTP_X_FORWARDED_PROTO", "https")
 SESSION_COOKIE_SECURE = CSRF_COOKIE_SECURE = HTTPS
 SESSION_COOKIE_NAME = "__Host-session" if HTTPS else "session"

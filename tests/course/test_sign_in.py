@@ -5,6 +5,7 @@ import re
 import pytest
 from django.urls import reverse
 
+from course.people.address import client_address
 from course.people.models import Person
 
 SIGN_IN, SIGN_OUT = reverse("people:sign-in"), reverse("people:sign-out")
@@ -156,3 +157,17 @@ def test_unknown_units_are_refused_at_the_field(client, mara):
     assert 'href="#id_system_0"' in page.text
     mara.refresh_from_db()
     assert mara.system == "us"
+
+
+@pytest.mark.parametrize(
+    ("behind", "noted", "address"),
+    [
+        (True, "203.0.113.9, 198.51.100.7", "198.51.100.7"),
+        (True, "", "127.0.0.1"),
+        (False, "203.0.113.9", "127.0.0.1"),
+    ],
+)
+def test_the_address_that_is_throttled_is_the_one_our_proxy_noted(rf, settings, behind, noted, address):
+    settings.BEHIND_PROXY = behind
+    request = rf.get("/", headers={"X-Forwarded-For": noted} if noted else {})
+    assert client_address(request) == address
