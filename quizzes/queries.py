@@ -10,7 +10,7 @@ from django.db.models import QuerySet
 
 from quizzes.competencies import COMPETENCIES
 from quizzes.models import Attempt, DecisionRecord, Sitting, Standing
-from quizzes.models.attempt import Purpose
+from quizzes.standing import DECIDING, Purpose
 
 if TYPE_CHECKING:
     from quizzes.typing import Learner
@@ -36,12 +36,12 @@ def standings_of(learners: Iterable[int]) -> Mapping[int, Mapping[str, Standing]
     return found
 
 
-def open_attempt(learner: Learner, competency: str, purpose: Purpose) -> Attempt | None:
-    """The problem that waits for this learner, if any."""
+def open_attempt(learner: Learner, competency: str, *purposes: Purpose) -> Attempt | None:
+    """The problem that waits for this learner in a sitting of one of these purposes."""
     return (
         Attempt.objects.select_related("sitting")
         .filter(
-            learner=learner, sitting__competency=competency, sitting__purpose=purpose,
+            learner=learner, sitting__competency=competency, sitting__purpose__in=purposes,
             sitting__ended__isnull=True, answered_at__isnull=True,
         )
         .first()
@@ -49,9 +49,9 @@ def open_attempt(learner: Learner, competency: str, purpose: Purpose) -> Attempt
 
 
 def last_check(learner: Learner, competency: str) -> Sitting | None:
-    """The learner's latest check that has ended."""
+    """The learner's latest check of any kind that has ended."""
     return Sitting.objects.filter(
-        learner=learner, competency=competency, purpose=Purpose.CHECK, ended__isnull=False
+        learner=learner, competency=competency, purpose__in=DECIDING, ended__isnull=False
     ).first()
 
 

@@ -50,11 +50,16 @@ class Rule:
     @property
     def in_words(self) -> str:
         """The rule as a trainee is told it."""
+        ends = (
+            "it is held. After a hold you practise and start again at nought, and the mark to reach has "
+            f"risen by {self.rise}."
+            if self.rise
+            else "it is open for practice again."
+        )
         return (
             f"A right answer adds one, a wrong answer takes {self.loss}. Reach {self.target} and the "
-            f"competency is met; fall to minus {-self.floor}, or use up {self.maximum} questions, and it is "
-            "held. A kind of question answered wrong must be answered right again. After a hold you practise "
-            f"and start again at nought, and the mark to reach has risen by {self.rise}."
+            "competency is met; a kind of question answered wrong must be answered right again. Fall to "
+            f"minus {-self.floor}, or use up {self.maximum} questions, and {ends}"
         )
 
     def as_record(self) -> dict[str, Any]:

@@ -3,10 +3,8 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import date, timedelta
+from datetime import date
 from enum import StrEnum
-
-from dateutil.relativedelta import relativedelta
 
 
 class State(StrEnum):
@@ -25,54 +23,90 @@ KEPT = (State.NOT_STARTED, State.PRACTISING, State.READY, State.MET, State.HELD)
 """The states that are stored; due and lapsed follow from the day one looks."""
 
 
+class Purpose(StrEnum):
+    """What a sitting is for. Practice and review teach and certify nothing; the others decide."""
+
+    PRACTICE = "practice"
+    REVIEW = "review"
+    CHECK = "check"
+    CONFIRMATION = "confirmation"
+    REFRESHER = "refresher"
+
+
+DECIDING = (Purpose.CHECK, Purpose.CONFIRMATION, Purpose.REFRESHER)
+
+
 @dataclass(frozen=True, slots=True)
-class Policy:
-    """What the training staff may set. No regulation found fixes any of it for theory."""
+class Facts:
+    """What is known of one trainee in one competency; the dates come from the policy of their day."""
 
-    in_a_row: int = 3
-    currency_months: int = 12
-    notice_days: int = 60
-    holds_before_instructor: int = 3
+    state: State = State.NOT_STARTED
+    streak: int = 0
+    waits: bool = False
+    held_until: date | None = None
+    met_on: date | None = None
+    confirm_from: date | None = None
+    confirmed_on: date | None = None
+    notice_on: date | None = None
+    due_on: date | None = None
 
-    def due_on(self, met_on: date) -> date:
-        return met_on + relativedelta(months=self.currency_months)
-
-
-POLICY = Policy()
-
-
-def shown(kept: State, due_on: date | None, today: date, policy: Policy = POLICY) -> State:
-    """The state as a page says it on the day ``today``: a met competency falls due, then lapses."""
-    if kept is not State.MET or due_on is None:
-        return kept
-    if today > due_on:
-        return State.LAPSED
-    return State.DUE if today >= due_on - timedelta(days=policy.notice_days) else State.MET
+    def on(self, today: date) -> State:
+        """The state as a page says it that day: a met competency falls due, then lapses."""
+        if self.state is not State.MET or self.due_on is None:
+            return self.state
+        if today > self.due_on:
+            return State.LAPSED
+        return State.DUE if today >= (self.notice_on or self.due_on) else State.MET
 
 
-def after_practice(kept: State, streak: int, policy: Policy = POLICY) -> State:
+@dataclass(frozen=True, slots=True)
+class Opening:
+    """Which check is open, if any; otherwise why not, in a sentence."""
+
+    purpose: Purpose | None
+    shut_because: str = ""
+
+
+def after_practice(state: State, streak: int, in_a_row: int) -> State:
     """The state after a practice answer that made ``streak`` right in a row. Practice certifies nothing."""
-    if kept in (State.MET, State.READY):
-        return kept
-    if streak >= policy.in_a_row:
+    if state in (State.MET, State.READY):
+        return state
+    if streak >= in_a_row:
         return State.READY
-    return State.HELD if kept is State.HELD else State.PRACTISING
+    return State.HELD if state is State.HELD else State.PRACTISING
 
 
-def waits_after(holds: int, policy: Policy = POLICY) -> bool:
-    """Whether a hold, the ``holds``-th, closes the check until an instructor opens it again."""
-    return holds >= policy.holds_before_instructor
-
-
-def shut_because(state: State, streak: int, waits: bool, policy: Policy = POLICY) -> str:
-    """Why the check is not open, as a sentence; empty when it is open. ``state`` is the shown one."""
-    if waits:
-        return (
-            "This has been held too often to go on alone. Look at it with your instructor, who can open it."
+def opening(facts: Facts, today: date, in_a_row: int) -> Opening:
+    """The check that is open on a day."""
+    if facts.waits:
+        return Opening(
+            None,
+            "This has been held too often to go on alone. Look at it with your instructor, who can open it.",
         )
-    if state is State.MET:
-        return "This is met. The check opens again when it falls due."
-    if state in (State.READY, State.DUE, State.LAPSED):
-        return ""
-    missing = policy.in_a_row - streak
-    return f"The check opens after {policy.in_a_row} right in a row in practice; {missing} to go."
+    if facts.state is State.MET:
+        return _opening_when_met(facts, today)
+    if facts.state is not State.READY:
+        missing = in_a_row - facts.streak
+        return Opening(None, f"The check opens after {in_a_row} right in a row in practice; {missing} to go.")
+    if facts.held_until and today < facts.held_until:
+        return Opening(
+            None,
+            f"After a hold the check rests until {_said(facts.held_until)}; practise until then.",
+        )
+    return Opening(Purpose.CHECK)
+
+
+def _opening_when_met(facts: Facts, today: date) -> Opening:
+    if facts.confirmed_on is None:
+        if facts.confirm_from and today < facts.confirm_from:
+            return Opening(
+                None, f"This is met, and is confirmed by a short check from {_said(facts.confirm_from)} on."
+            )
+        return Opening(Purpose.CONFIRMATION)
+    if facts.on(today) in (State.DUE, State.LAPSED):
+        return Opening(Purpose.REFRESHER)
+    return Opening(None, "This is met. The check opens again when it falls due.")
+
+
+def _said(day: date) -> str:
+    return f"{day.day} {day:%B %Y}"

@@ -13,13 +13,14 @@ from django.views.decorators.http import require_POST, require_safe
 
 from pressure.marking import Unjudged
 from quizzes import actions, queries
+from quizzes.actions.sittings import rule_of
 from quizzes.competencies import COMPETENCIES, Competency
 from quizzes.errors import Refused
 from quizzes.models import Attempt, Sitting
-from quizzes.models.attempt import Purpose
-from quizzes.rules import RULES
+from quizzes.models.policy import in_force
 from quizzes.sheets import fields_of
 from quizzes.sounding import marks
+from quizzes.standing import DECIDING, Purpose
 
 if TYPE_CHECKING:
     from django_htmx.middleware import HtmxDetails
@@ -46,13 +47,15 @@ def practice(request: LearnerRequest, competency: str) -> HttpResponse:
     """The problem that waits, or the way to begin."""
     chosen = _competency_or_404(competency)
     waiting = queries.open_attempt(request.user, chosen.slug, Purpose.PRACTICE)
-    running = queries.open_attempt(request.user, chosen.slug, Purpose.CHECK)
+    running = queries.open_attempt(request.user, chosen.slug, *DECIDING)
+    row = queries.standing_for(request.user, chosen.slug)
     context = {
         "competency": chosen,
         "attempt": None if running else waiting,
         "fields": fields_of(waiting.shown, {}) if waiting else [],
         "running": running,
-        "standing": queries.standing_for(request.user, chosen.slug),
+        "standing": row,
+        "opening": row.opening(in_force()),
     }
     return _card(request, "quizzes/practice.html", context)
 
@@ -76,14 +79,18 @@ def check(request: LearnerRequest, competency: str) -> HttpResponse:
 
 
 def _check(request: LearnerRequest, chosen: Competency) -> HttpResponse:
-    row = queries.standing_for(request.user, chosen.slug)
-    waiting = queries.open_attempt(request.user, chosen.slug, Purpose.CHECK)
+    row, policy = queries.standing_for(request.user, chosen.slug), in_force()
+    opening = row.opening(policy)
+    waiting = queries.open_attempt(request.user, chosen.slug, *DECIDING)
     context = {
         "competency": chosen,
         "attempt": waiting,
         "fields": fields_of(waiting.shown, {}) if waiting else [],
         "standing": row,
-        "rule": waiting.sitting.decision_rule if waiting else RULES[chosen.tier].after(row.holds),
+        "opening": opening,
+        "rule": waiting.sitting.decision_rule
+        if waiting
+        else rule_of(policy, opening.purpose or Purpose.CHECK, chosen, row.holds),
         "last": None if waiting else queries.last_check(request.user, chosen.slug),
     }
     return _card(request, "quizzes/check.html", context)
@@ -151,7 +158,7 @@ def attempt(request: LearnerRequest, pk: int) -> HttpResponse:
 @require_safe
 def sitting(request: LearnerRequest, pk: int) -> HttpResponse:
     """A check that has ended: the decision, why, and every answer explained."""
-    found = get_object_or_404(Sitting, pk=pk, learner=request.user, purpose=Purpose.CHECK)
+    found = get_object_or_404(Sitting, pk=pk, learner=request.user, purpose__in=DECIDING)
     if not found.ended:
         return redirect("quizzes:check", found.competency)
     context = {

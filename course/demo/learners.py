@@ -13,8 +13,8 @@ from pressure.slips import LABELS
 from quizzes import actions, queries
 from quizzes.competencies import Competency
 from quizzes.models import Attempt, Sitting
-from quizzes.models.attempt import Purpose
-from quizzes.standing import POLICY
+from quizzes.policy import DEFAULT
+from quizzes.standing import DECIDING, Purpose
 
 _PATIENCE = 24
 """After so many practice answers in one evening a simulated learner has understood."""
@@ -73,6 +73,7 @@ class _Evening:
             "begin a check": self.begin_check,
             "pass a check": self.pass_check,
             "fail a check": self.fail_check,
+            "confirm it": self.confirm,
             "look at it together": self.look_together,
         }
         deeds[deed]()
@@ -82,13 +83,13 @@ class _Evening:
         streak = 0
         for _ in range(4 + int(self.rng.random() * 5)):
             streak = self._practise(
-                right=streak < POLICY.in_a_row - 1 and self.rng.random() < 0.6, streak=streak
+                right=streak < DEFAULT.in_a_row - 1 and self.rng.random() < 0.6, streak=streak
             )
 
     def practise_until_ready(self) -> None:
         """Slower at first, surer with every answer, until enough are right in a row."""
         streak, count = 0, 0
-        while streak < POLICY.in_a_row:
+        while streak < DEFAULT.in_a_row:
             streak = self._practise(right=self.rng.random() < 0.5 + count / _PATIENCE, streak=streak)
             count += 1
 
@@ -96,7 +97,7 @@ class _Evening:
         """Four answers, and the rest another day."""
         self._start_check()
         for right in (True, True, False, True):
-            self._answer(Purpose.CHECK, right=right)
+            self._answer(*DECIDING, right=right)
 
     def pass_check(self) -> None:
         """At most two wrong, and never from below nought: the rule cannot but decide "met"."""
@@ -104,13 +105,19 @@ class _Evening:
         while sitting.ended is None:
             right = not wrong_left or sitting.score < 0 or self.rng.random() < 0.88
             wrong_left -= not right
-            sitting = self._answer(Purpose.CHECK, right=right).sitting
+            sitting = self._answer(*DECIDING, right=right).sitting
 
     def fail_check(self) -> None:
         """Wrong nearly twice in three, and never right often enough to be met."""
         sitting = self._start_check()
         while sitting.ended is None:
-            sitting = self._answer(Purpose.CHECK, right=self.rng.random() < 0.35).sitting
+            sitting = self._answer(*DECIDING, right=self.rng.random() < 0.35).sitting
+
+    def confirm(self) -> None:
+        """The short check on a later day, without a fault."""
+        sitting = self._start_check()
+        while sitting.ended is None:
+            sitting = self._answer(*DECIDING, right=True).sitting
 
     def look_together(self) -> None:
         actions.open_check_again(
@@ -128,8 +135,8 @@ class _Evening:
         actions.start_practice(learner=self.learner.person, competency=self.competency, now=self.now)
         return streak + 1 if self._answer(Purpose.PRACTICE, right=right).is_right else 0
 
-    def _answer(self, purpose: Purpose, *, right: bool) -> Attempt:
-        attempt = queries.open_attempt(self.learner.person, self.competency.slug, purpose)
+    def _answer(self, *purposes: Purpose, right: bool) -> Attempt:
+        attempt = queries.open_attempt(self.learner.person, self.competency.slug, *purposes)
         if attempt is None:
             raise LookupError(f"No problem waits for {self.learner.person} in {self.competency.slug}.")
         self.now += timedelta(seconds=40 + int(self.rng.random() * 110))

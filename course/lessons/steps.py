@@ -10,7 +10,8 @@ from django.urls import reverse
 
 from course.lessons.manuscript import Lesson
 from quizzes.models import Standing
-from quizzes.standing import State
+from quizzes.policy import Policy
+from quizzes.standing import Purpose, State
 
 Standings = Mapping[str, Standing]
 
@@ -33,31 +34,38 @@ def chapters(lessons: Iterable[Lesson], standings: Standings) -> list[dict[str, 
     ]
 
 
-def next_step(lessons: Iterable[Lesson], standings: Standings) -> NextStep:
+def next_step(lessons: Iterable[Lesson], standings: Standings, policy: Policy) -> NextStep:
     """The first thing that is not done, in the order of the course; what falls due comes after that."""
     for row in standings.values():
-        if row.shown_state not in (State.MET, State.DUE):
-            return _toward(row, lessons, standings)
+        confirm = row.opening(policy).purpose is Purpose.CONFIRMATION
+        if confirm or row.shown_state not in (State.MET, State.DUE):
+            return _toward(row, lessons, standings, policy)
     for row in standings.values():
         if row.shown_state == State.DUE:
-            why = f"This falls due on {row.due_on:%d %B %Y}. The check renews it."
+            why = f"This falls due on {row.due_on:%d %B %Y}. A short check renews it."
             return NextStep(row.title, why, "Take the check again", _check(row.competency))
     why = "Every competency is met. The dates on which they fall due are in your record."
     return NextStep("All done for now", why, "Read your record", reverse("quizzes:record"))
 
 
-def _toward(row: Standing, lessons: Iterable[Lesson], standings: Standings) -> NextStep:
+def _toward(row: Standing, lessons: Iterable[Lesson], standings: Standings, policy: Policy) -> NextStep:
     lesson = next((one for one in lessons if row.competency in one.competencies), None)
     if lesson and all(standings[slug].shown_state == State.NOT_STARTED for slug in lesson.competencies):
         return NextStep(
             lesson.title, "Read this first; then practise.", "Read the lesson", lesson_url(lesson)
         )
-    if row.shut_because:
-        action = "Begin practice" if row.shown_state == State.NOT_STARTED else "Go on practising"
-        return NextStep(row.title, row.shut_because, action, _practice(row.competency))
-    lapsed = row.shown_state == State.LAPSED
-    why = "It has lapsed. The check renews it." if lapsed else "The check is open to you."
-    return NextStep(row.title, why, "Go to the check", _check(row.competency))
+    opening = row.opening(policy)
+    if opening.purpose:
+        return NextStep(row.title, _INVITING[opening.purpose], "Go to the check", _check(row.competency))
+    action = "Begin practice" if row.shown_state == State.NOT_STARTED else "Go on practising"
+    return NextStep(row.title, opening.shut_because, action, _practice(row.competency))
+
+
+_INVITING = {
+    Purpose.CHECK: "The check is open to you.",
+    Purpose.CONFIRMATION: "It is met; a short check on this other day confirms it.",
+    Purpose.REFRESHER: "It has lapsed. A short check renews it.",
+}
 
 
 def lesson_url(lesson: Lesson) -> str:

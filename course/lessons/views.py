@@ -18,6 +18,7 @@ from pressure import record
 from pressure.draw import draw
 from pressure.problem import System
 from quizzes.competencies import COMPETENCIES
+from quizzes.models.policy import in_force
 from quizzes.queries import standings_for
 from quizzes.sounding import marks
 
@@ -29,7 +30,7 @@ def home(request: PersonRequest) -> HttpResponse:
     lessons, standings = library.lessons().values(), standings_for(request.user)
     context = {
         "marks": marks(standings),
-        "next_step": steps.next_step(lessons, standings),
+        "next_step": steps.next_step(lessons, standings, in_force()),
         "chapters": steps.chapters(lessons, standings),
     }
     return render(request, "lessons/home.html", context)

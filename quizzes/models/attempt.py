@@ -12,13 +12,7 @@ from pressure.problem import AnyKey
 from pressure.record import key_from
 from quizzes.competencies import COMPETENCIES
 from quizzes.rules import Rule
-
-
-class Purpose(models.TextChoices):
-    """Practice teaches and certifies nothing; a check decides."""
-
-    PRACTICE = "practice", "Practice"
-    CHECK = "check", "Check"
+from quizzes.standing import DECIDING, Purpose
 
 
 class Sitting(models.Model):
@@ -26,12 +20,13 @@ class Sitting(models.Model):
 
     learner = models.ForeignKey(settings.AUTH_USER_MODEL, on_delete=models.PROTECT, related_name="sittings")
     competency = models.SlugField(max_length=60)
-    purpose = models.CharField(max_length=12, choices=Purpose)
+    purpose = models.CharField(max_length=12, choices=[(each.value, each.capitalize()) for each in Purpose])
     system = models.CharField(max_length=8)
     seed = models.BigIntegerField(help_text="Deals the families.")
     rule = models.JSONField(
         default=dict, blank=True, help_text="The decision rule in force; empty in practice."
     )
+    policy = models.PositiveIntegerField(default=1, help_text="Edition of the policy in force.")
     began = models.DateTimeField()
     ended = models.DateTimeField(null=True, blank=True)
     outcome = models.CharField(max_length=12, blank=True)
@@ -61,7 +56,8 @@ class Sitting(models.Model):
 
     @property
     def is_check(self) -> bool:
-        return self.purpose == Purpose.CHECK
+        """Whether it decides: no verdict shows before it ends."""
+        return self.purpose in DECIDING
 
     @property
     def decision_rule(self) -> Rule:

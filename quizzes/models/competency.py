@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import date
+
 from django.conf import settings
 from django.db import models
 from django.db.models import Q
@@ -11,6 +13,7 @@ from quizzes import standing
 from quizzes.competencies import COMPETENCIES
 from quizzes.models.appendonly import AppendOnly
 from quizzes.models.attempt import Sitting
+from quizzes.policy import Policy
 
 
 class Standing(models.Model):
@@ -24,8 +27,14 @@ class Standing(models.Model):
     practised_right = models.PositiveIntegerField(default=0)
     holds = models.PositiveIntegerField(default=0)
     waits = models.BooleanField(default=False, help_text="Held until an instructor opens the check again.")
+    held_until = models.DateField(null=True, blank=True, help_text="The day the check opens again.")
     met_on = models.DateField(null=True, blank=True)
+    confirm_from = models.DateField(null=True, blank=True)
+    confirmed_on = models.DateField(null=True, blank=True)
+    notice_on = models.DateField(null=True, blank=True, help_text="From this day it shows as due.")
     due_on = models.DateField(null=True, blank=True)
+    review_on = models.DateField(null=True, blank=True, help_text="The day of the next review set.")
+    reviews = models.PositiveIntegerField(default=0, help_text="Review sets done since it was met.")
     moved_at = models.DateTimeField(null=True, blank=True, help_text="The last answer or decision.")
 
     class Meta:
@@ -49,14 +58,45 @@ class Standing(models.Model):
         return COMPETENCIES[self.competency].title
 
     @property
-    def shown_state(self) -> standing.State:
-        """The state in the words of design: due and lapsed follow from today's date."""
-        return standing.shown(standing.State(self.state), self.due_on, timezone.localdate())
+    def facts(self) -> standing.Facts:
+        return standing.Facts(
+            state=standing.State(self.state),
+            streak=self.streak,
+            waits=self.waits,
+            held_until=self.held_until,
+            met_on=self.met_on,
+            confirm_from=self.confirm_from,
+            confirmed_on=self.confirmed_on,
+            notice_on=self.notice_on,
+            due_on=self.due_on,
+        )
 
     @property
-    def shut_because(self) -> str:
-        """Why the check is not open; empty when it is."""
-        return standing.shut_because(self.shown_state, self.streak, self.waits)
+    def shown_state(self) -> standing.State:
+        """The state in the words of every page: due and lapsed follow from today's date."""
+        return self.facts.on(timezone.localdate())
+
+    @property
+    def awaits_confirmation(self) -> bool:
+        return self.state == standing.State.MET and self.confirmed_on is None
+
+    def opening(self, policy: Policy, today: date | None = None) -> standing.Opening:
+        """Which check is open under the policy, or why none is."""
+        return standing.opening(self.facts, today or timezone.localdate(), policy.in_a_row)
+
+
+class Decided(models.TextChoices):
+    """What an entry of the competency record says happened."""
+
+    MET = "met", "met"
+    CONFIRMED = "confirmed", "confirmed"
+    RENEWED = "renewed", "renewed"
+    HELD = "held", "held"
+    REOPENED = "reopened", "reopened for practice"
+    OPENED = "opened", "check opened again"
+    SIGNED = "signed", "signed off"
+    REVOKED = "revoked", "revoked"
+    GRANTED = "granted", "granted by hand"
 
 
 class DecisionRecord(AppendOnly):
@@ -64,13 +104,15 @@ class DecisionRecord(AppendOnly):
 
     learner = models.ForeignKey(settings.AUTH_USER_MODEL, on_delete=models.PROTECT, related_name="decisions")
     competency = models.SlugField(max_length=60)
-    decided = models.CharField(max_length=12, help_text="met, held or opened (a hold lifted).")
+    decided = models.CharField(max_length=12, choices=Decided)
     at = models.DateTimeField()
     due_on = models.DateField(null=True, blank=True)
     by_key = models.BigIntegerField(null=True, blank=True)
     by_name = models.CharField(max_length=160)
     why = models.CharField(max_length=400)
+    part = models.CharField(max_length=60, blank=True, help_text="What was signed off: oral, pool …")
     rule = models.JSONField(default=dict, blank=True)
+    policy = models.PositiveIntegerField(default=1, help_text="Edition of the policy in force.")
     score = models.IntegerField(null=True, blank=True)
     sitting = models.ForeignKey(
         Sitting, null=True, blank=True, on_delete=models.PROTECT, related_name="decisions"
@@ -80,7 +122,7 @@ class DecisionRecord(AppendOnly):
     class Meta:
         ordering = ["-pk"]
         constraints = [
-            models.CheckConstraint(condition=Q(decided__in=["met", "held", "opened"]), name="known_decision"),
+            models.CheckConstraint(condition=Q(decided__in=Decided.values), name="known_decision"),
             models.UniqueConstraint(
                 fields=["sitting"], condition=Q(sitting__isnull=False), name="one_decision_per_sitting"
             ),

@@ -7,8 +7,10 @@ from collections.abc import Mapping
 from typing import Any
 
 from django import template
-from django.utils.html import conditional_escape, format_html
+from django.utils.html import conditional_escape
 from django.utils.safestring import SafeString, mark_safe
+
+from pressure.figures.catalogue import render
 
 register = template.Library()
 
@@ -36,4 +38,5 @@ def mathml(line: Mapping[str, str]) -> SafeString:
 @register.filter
 def figure(stored: Mapping[str, Any]) -> SafeString:
     """The drawing of a prompt; what it shows in words where it cannot be drawn."""
-    return format_html('<p class="figure-words">{}</p>', stored["words"])
+    drawn = render(stored["name"], stored["facts"], stored["words"])
+    return mark_safe(drawn)  # noqa: S308 (pressure/figures escapes all text)

@@ -75,7 +75,7 @@ def test_opening_a_check_that_waits_is_recorded_with_name_and_reason(desk, quay,
 @pytest.mark.parametrize(
     ("why", "sentence"),
     [
-        ("  ", "Give the reason for opening"),
+        ("  ", "Give the reason; it is kept"),
         ("so " * 200, "Keep the reason to 400 characters; it is 599 now."),
     ],
 )
@@ -88,7 +88,7 @@ def test_a_reason_that_is_missing_or_too_long_opens_nothing(desk, trainee, why, 
 
 def test_a_refusal_keeps_what_was_typed(desk, trainee):
     refused = open_check(desk, trainee, REASON, "depth-pressure").text
-    assert "This check does not wait for an instructor." in refused
+    assert "This check is not held." in refused
     assert REASON in refused.split("<textarea")[1]
 
 

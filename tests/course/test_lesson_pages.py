@@ -81,7 +81,16 @@ def stand(reader, competency, state, **fields):
 
 def met(reader, competency, *, due_in):
     today = timezone.localdate()
-    stand(reader, competency, "met", met_on=date(2026, 1, 5), due_on=today + timedelta(days=due_in))
+    due_on = today + timedelta(days=due_in)
+    stand(
+        reader,
+        competency,
+        "met",
+        met_on=date(2026, 1, 5),
+        confirmed_on=date(2026, 1, 7),
+        notice_on=due_on - timedelta(days=60),
+        due_on=due_on,
+    )
 
 
 def next_step(client):

@@ -1,6 +1,6 @@
 """Every deed, through the one function that does it."""
 
-from datetime import date
+from datetime import date, timedelta
 
 import pytest
 
@@ -15,8 +15,8 @@ def standing_of(learner):
     return Standing.objects.get(learner=learner, competency="boyle")
 
 
-def check(learner, boyle):
-    return actions.start_check(learner=learner, competency=boyle, now=NOON)
+def check(learner, boyle, *, days=0):
+    return actions.start_check(learner=learner, competency=boyle, now=NOON + timedelta(days=days))
 
 
 def test_starting_practice_twice_leaves_one_sitting_with_one_problem(learner, boyle):
@@ -102,26 +102,29 @@ def test_a_check_ends_with_the_answer_that_decides_it(ready, boyle):
     assert not sitting.attempts.filter(answered_at__isnull=True).exists()
 
 
-def test_after_a_hold_practice_opens_a_check_with_a_higher_mark(ready, boyle):
+def test_after_a_hold_practice_and_a_night_open_a_check_with_a_higher_mark(ready, boyle):
     give(check(ready, boyle), "--")
     with pytest.raises(Refused, match="3 to go"):
-        actions.start_check(learner=ready, competency=boyle)
+        check(ready, boyle, days=1)
     give(actions.start_practice(learner=ready, competency=boyle), "+++")
-    again = check(ready, boyle)
+    with pytest.raises(Refused, match="rests until 3 March 2026"):
+        check(ready, boyle)
+    again = check(ready, boyle, days=1)
     assert (again.decision_rule.target, again.decision_rule.maximum, again.score) == (12, 36, 0)
 
 
 def held_three_times(ready, boyle):
-    for _ in range(3):
+    for day in range(3):
         give(actions.start_practice(learner=ready, competency=boyle), "+++")
-        give(check(ready, boyle), "--")
+        sitting = check(ready, boyle, days=day)
+        give(sitting, "--", NOON + timedelta(days=day))
     give(actions.start_practice(learner=ready, competency=boyle), "+++")
 
 
 def test_a_third_hold_waits_for_an_instructor_who_gives_a_reason(ready, stranger, boyle):
     held_three_times(ready, boyle)
     with pytest.raises(Refused, match="instructor"):
-        actions.start_check(learner=ready, competency=boyle)
+        check(ready, boyle, days=9)
     with pytest.raises(Refused, match="reason"):
         actions.open_check_again(learner=ready, competency=boyle, by=stranger, why=" ")
     with pytest.raises(Refused, match="their own"):
@@ -129,7 +132,15 @@ def test_a_third_hold_waits_for_an_instructor_who_gives_a_reason(ready, stranger
     actions.open_check_again(
         learner=ready, competency=boyle, by=stranger, why="Worked through it at the quay."
     )
-    assert check(ready, boyle).decision_rule.target == 16
+    assert check(ready, boyle, days=2).decision_rule.target == 16
+
+
+def test_an_instructor_may_waive_the_rest_and_the_practice_after_a_hold(ready, stranger, boyle):
+    with pytest.raises(Refused, match="not held"):
+        actions.open_check_again(learner=ready, competency=boyle, by=stranger, why="No need.")
+    give(check(ready, boyle), "--")
+    actions.open_check_again(learner=ready, competency=boyle, by=stranger, why="A slip of the pen, seen.")
+    assert check(ready, boyle).decision_rule.target == 12
 
 
 def test_practice_is_shut_while_the_check_is_open(ready, boyle):
@@ -153,13 +164,77 @@ def test_a_check_keeps_its_units_when_the_learner_changes_theirs(ready, boyle):
     assert waiting(sitting).system == "us"
 
 
-def test_a_met_competency_is_checked_again_only_when_it_falls_due(ready, boyle):
+def confirmed(ready, boyle, marks="+" * 6):
     give(check(ready, boyle), "+" * 10)
-    Standing.objects.update(due_on=date(2999, 1, 1))
+    sitting = check(ready, boyle, days=1)
+    give(sitting, marks, NOON + timedelta(days=1))
+    return sitting
+
+
+def test_what_is_met_is_confirmed_on_another_day_by_a_short_check(ready, boyle):
+    give(check(ready, boyle), "+" * 10)
+    with pytest.raises(Refused, match="from 3 March 2026 on"):
+        check(ready, boyle)
+    sitting = check(ready, boyle, days=1)
+    assert (sitting.purpose, sitting.decision_rule.target) == ("confirmation", 6)
+    give(sitting, "+" * 6, NOON + timedelta(days=1))
+    assert standing_of(ready).confirmed_on == date(2026, 3, 3)
+    assert DecisionRecord.objects.first().decided == "confirmed"
+
+
+def test_a_confirmation_that_fails_opens_the_competency_for_practice_and_is_no_hold(ready, boyle):
+    confirmed(ready, boyle, "--")
+    row = standing_of(ready)
+    assert (row.state, row.holds, row.met_on, row.due_on) == ("practising", 0, None, None)
+    assert DecisionRecord.objects.first().decided == "reopened"
+
+
+def test_what_has_fallen_due_is_renewed_by_the_short_check(ready, boyle):
+    confirmed(ready, boyle)
     with pytest.raises(Refused, match="falls due"):
-        actions.start_check(learner=ready, competency=boyle)
-    Standing.objects.update(due_on=date(2026, 4, 1))
-    assert check(ready, boyle).decision_rule.target == 10
+        check(ready, boyle, days=200)
+    sitting = check(ready, boyle, days=330)
+    assert sitting.purpose == "refresher"
+    give(sitting, "+" * 6, NOON + timedelta(days=330))
+    assert standing_of(ready).due_on == date(2028, 1, 26)
+    assert DecisionRecord.objects.first().decided == "renewed"
+
+
+def test_a_review_set_comes_round_and_asks_each_family_once(ready, boyle):
+    confirmed(ready, boyle)
+    with pytest.raises(Refused, match="No review has come round"):
+        actions.start_review(learner=ready, competency=boyle, now=NOON + timedelta(days=2))
+    later = NOON + timedelta(days=8)
+    sitting = actions.start_review(learner=ready, competency=boyle, now=later)
+    give(sitting, "+-", later)
+    row, families = standing_of(ready), sitting.attempts.values_list("family", flat=True)
+    assert sorted(families) == ["depth-to-volume", "volume-on-ascent"]
+    assert (row.reviews, row.review_on, row.state) == (1, later.date() + timedelta(weeks=4), "met")
+
+
+def test_a_met_competency_can_be_revoked_and_then_waits_for_an_instructor(ready, stranger, boyle):
+    confirmed(ready, boyle)
+    actions.revoke(learner=ready, competency=boyle, by=stranger, why="The answers were not their own.")
+    row = standing_of(ready)
+    assert (row.state, row.waits, row.met_on) == ("held", True, None)
+    assert DecisionRecord.objects.first().decided == "revoked"
+
+
+def test_a_grant_needs_a_second_person_and_a_reason(ready, stranger, boyle):
+    with pytest.raises(Refused, match="their own"):
+        actions.grant(learner=ready, competency=boyle, by=ready, why="I know it.")
+    actions.grant(learner=ready, competency=boyle, by=stranger, why="Certified elsewhere, papers seen.")
+    assert standing_of(ready).state == "met"
+    assert DecisionRecord.objects.first().by_name == "Otto Brandt"
+
+
+def test_an_oral_or_pool_part_is_signed_off_beside_the_computed_ones(ready, stranger, boyle):
+    with pytest.raises(Refused, match="which part"):
+        actions.sign_off(learner=ready, competency=boyle, part=" ", by=stranger, why="Seen.")
+    entry = actions.sign_off(
+        learner=ready, competency=boyle, part="pool", by=stranger, why="Seen on 2 March."
+    )
+    assert (entry.decided, entry.part, standing_of(ready).state) == ("signed", "pool", "ready")
 
 
 def test_no_two_trainees_of_a_cohort_meet_the_same_numbers(learner, stranger, boyle):

@@ -1,12 +1,19 @@
-"""States, and what moves them."""
+"""States, openings, and what moves them."""
 
 from datetime import date
 
 import pytest
 
-from quizzes.standing import POLICY, State, after_practice, shown, shut_because, waits_after
+from quizzes.standing import Facts, Purpose, State, after_practice, opening
 
-DUE = date(2026, 6, 30)
+MET = Facts(
+    state=State.MET,
+    met_on=date(2025, 6, 30),
+    confirm_from=date(2025, 7, 1),
+    confirmed_on=date(2025, 7, 2),
+    notice_on=date(2026, 5, 1),
+    due_on=date(2026, 6, 30),
+)
 
 
 @pytest.mark.parametrize(
@@ -18,16 +25,12 @@ DUE = date(2026, 6, 30)
         (date(2026, 7, 1), State.LAPSED),
     ],
 )
-def test_a_met_competency_falls_due_sixty_days_ahead_and_then_lapses(today, state):
-    assert shown(State.MET, DUE, today) is state
+def test_a_met_competency_falls_due_and_then_lapses(today, state):
+    assert MET.on(today) is state
 
 
 def test_only_met_falls_due():
-    assert shown(State.HELD, DUE, date(2030, 1, 1)) is State.HELD
-
-
-def test_a_leap_day_falls_due_on_the_last_of_february():
-    assert POLICY.due_on(date(2024, 2, 29)) == date(2025, 2, 28)
+    assert Facts(state=State.HELD, due_on=date(2026, 6, 30)).on(date(2030, 1, 1)) is State.HELD
 
 
 @pytest.mark.parametrize(
@@ -44,20 +47,41 @@ def test_a_leap_day_falls_due_on_the_last_of_february():
     ],
 )
 def test_practice_moves_the_state(kept, streak, state):
-    assert after_practice(kept, streak) is state
+    assert after_practice(kept, streak, in_a_row=3) is state
 
 
-def test_the_check_says_why_it_is_shut():
-    assert "3 to go" in shut_because(State.NOT_STARTED, 0, waits=False)
-    assert "1 to go" in shut_because(State.HELD, 2, waits=False)
-    assert "falls due" in shut_because(State.MET, 5, waits=False)
-    assert "instructor" in shut_because(State.READY, 3, waits=True)
+@pytest.mark.parametrize(
+    ("facts", "said"),
+    [
+        (Facts(), "3 to go"),
+        (Facts(state=State.HELD, streak=2), "1 to go"),
+        (Facts(state=State.READY, waits=True), "instructor"),
+        (Facts(state=State.READY, held_until=date(2026, 3, 3)), "rests until 3 March 2026"),
+        (
+            Facts(state=State.MET, confirm_from=date(2026, 3, 3)),
+            "confirmed by a short check from 3 March 2026",
+        ),
+    ],
+)
+def test_a_shut_check_says_why(facts, said):
+    shut = opening(facts, date(2026, 3, 2), in_a_row=3)
+    assert shut.purpose is None
+    assert said in shut.shut_because
 
 
-@pytest.mark.parametrize("state", [State.READY, State.DUE, State.LAPSED])
-def test_the_check_is_open_when_ready_due_or_lapsed(state):
-    assert shut_because(state, 0, waits=False) == ""
+@pytest.mark.parametrize(
+    ("facts", "today", "purpose"),
+    [
+        (Facts(state=State.READY), date(2026, 3, 2), Purpose.CHECK),
+        (Facts(state=State.READY, held_until=date(2026, 3, 2)), date(2026, 3, 2), Purpose.CHECK),
+        (Facts(state=State.MET, confirm_from=date(2026, 3, 2)), date(2026, 3, 2), Purpose.CONFIRMATION),
+        (MET, date(2026, 5, 1), Purpose.REFRESHER),
+        (MET, date(2027, 1, 1), Purpose.REFRESHER),
+    ],
+)
+def test_the_check_that_is_open_is_the_one_that_is_needed(facts, today, purpose):
+    assert opening(facts, today, in_a_row=3).purpose is purpose
 
 
-def test_the_third_hold_waits_for_the_instructor():
-    assert [waits_after(holds) for holds in (1, 2, 3, 4)] == [False, False, True, True]
+def test_what_is_met_and_confirmed_is_not_checked_before_it_falls_due():
+    assert "falls due" in opening(MET, date(2026, 1, 1), in_a_row=3).shut_because

@@ -1,0 +1,119 @@
+"""Taking an answer: judged, written, weighed, and the next problem put, all or nothing."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import datetime
+from typing import TYPE_CHECKING
+
+from django.db import transaction
+from django.utils import timezone
+
+from pressure.marking import Judged, Unjudged, judge
+from quizzes import rules, standing
+from quizzes.actions.decisions import record_decision
+from quizzes.actions.sittings import ask_next, lock_standing
+from quizzes.competencies import COMPETENCIES, Competency
+from quizzes.models import Attempt, Sitting, Standing
+from quizzes.models.policy import in_force
+from quizzes.standing import Purpose
+
+if TYPE_CHECKING:
+    from quizzes.typing import Learner
+
+
+@dataclass(frozen=True, slots=True)
+class Answered:
+    """What came of posting an answer: the attempt as it now stands, or why it could not be judged.
+
+    ``counted`` is False when the attempt had been answered before: the first answer stands.
+    """
+
+    attempt: Attempt
+    trouble: Unjudged | None = None
+    counted: bool = True
+
+
+def answer(
+    *, learner: Learner, attempt_id: int, form: Mapping[str, str], now: datetime | None = None
+) -> Answered:
+    """Judge a form (fields of pressure/marking.py) and put the next problem, in practice and check alike.
+
+    Text that cannot be read is handed back with a sentence and counts as nothing. Raises
+    Attempt.DoesNotExist for an attempt that is not the learner's own.
+    """
+    now = now or timezone.now()
+    with transaction.atomic():
+        found = Attempt.objects.only("sitting__competency").select_related("sitting")
+        competency = COMPETENCIES[found.get(pk=attempt_id, learner=learner).sitting.competency]
+        row = lock_standing(learner, competency.slug)
+        attempt = Attempt.objects.select_related("sitting").get(pk=attempt_id)
+        if attempt.is_answered:
+            return Answered(attempt, counted=False)
+        judged = judge(form, attempt.marking_key)
+        if isinstance(judged, Unjudged):
+            return Answered(attempt, trouble=judged)
+        _write_answer(attempt, judged, now)
+        _follow(attempt, row, competency, learner, now)
+    return Answered(attempt)
+
+
+def _follow(attempt: Attempt, row: Standing, competency: Competency, learner: Learner, now: datetime) -> None:
+    if attempt.sitting.is_check:
+        _weigh(attempt, row, competency, learner, now)
+        return
+    _note_practice(attempt, row, now)
+    if attempt.sitting.purpose == Purpose.REVIEW and attempt.number >= len(competency.families):
+        _end_review(attempt.sitting, row, now)
+        return
+    ask_next(attempt.sitting, learner, now, after=attempt.number)
+
+
+def _write_answer(attempt: Attempt, judged: Judged, now: datetime) -> None:
+    fields = {
+        "answered_at": now,
+        "typed": judged.typed,
+        "understood": judged.understood,
+        "verdict": judged.verdict,
+        "slip": judged.slip,
+        "slip_label": judged.label,
+        "mend": judged.mend,
+    }
+    Attempt.objects.filter(pk=attempt.pk).update(**fields)
+    for name, value in fields.items():
+        setattr(attempt, name, value)
+
+
+def _note_practice(attempt: Attempt, row: Standing, now: datetime) -> None:
+    row.streak = row.streak + 1 if attempt.is_right else 0
+    row.practised += 1
+    row.practised_right += attempt.is_right
+    row.state = standing.after_practice(standing.State(row.state), row.streak, in_force().in_a_row).value
+    row.moved_at = now
+    row.save(update_fields=["streak", "practised", "practised_right", "state", "moved_at"])
+
+
+def _end_review(sitting: Sitting, row: Standing, now: datetime) -> None:
+    """The set is done: each family once. The next comes round later; how it went certifies nothing."""
+    sitting.ended, sitting.outcome = now, "done"
+    sitting.save(update_fields=["ended", "outcome"])
+    row.reviews += 1
+    row.review_on = in_force().review_on(timezone.localdate(now), row.reviews)
+    row.save(update_fields=["reviews", "review_on"])
+
+
+def _weigh(attempt: Attempt, row: Standing, competency: Competency, learner: Learner, now: datetime) -> None:
+    """What the answers of the check come to now; a decision ends it in the same transaction."""
+    sitting = attempt.sitting
+    rows = sitting.attempts.filter(answered_at__isnull=False).order_by("number")
+    answers = [(family, verdict == "right") for family, verdict in rows.values_list("family", "verdict")]
+    decision = rules.decide(sitting.decision_rule, competency.families, answers)
+    sitting.score, sitting.why = decision.score, decision.why
+    if decision.outcome is rules.Outcome.UNDECIDED:
+        sitting.save(update_fields=["score", "why"])
+        ask_next(sitting, learner, now, after=attempt.number)
+        return
+    sitting.outcome, sitting.ended = decision.outcome.value, now
+    sitting.save(update_fields=["score", "why", "outcome", "ended"])
+    record_decision(sitting, row, now)
