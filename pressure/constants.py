@@ -47,6 +47,14 @@ FRESH_WEIGHT = Constant("w_fresh", "weight of fresh water", 62.4, "lb/ft³", _MA
 SEA_DENSITY = Constant(
     "ρ_sea", "density of sea water of 64 lb/ft³", 1025.18, "kg/m³", "64 lb/ft³ in SI, by arithmetic", _SCIPY
 )
+SEA_KILOGRAMS = Constant(
+    "ρ_sea",
+    "density of sea water as textbooks round it",
+    1025.0,
+    "kg/m³",
+    "OpenStax College Physics 2e, §11.2 (1.025 g/mL)",
+    "2022 (year recalled)",
+)
 FRESH_DENSITY = Constant(
     "ρ_fresh",
     "density of fresh water at 4 °C",
@@ -54,6 +62,15 @@ FRESH_DENSITY = Constant(
     "kg/m³",
     "OpenStax University Physics 1, §14.1",
     "2016 (year recalled)",
+)
+
+LEAD_DENSITY = Constant(
+    "ρ_Pb",
+    "density of lead",
+    11_300.0,
+    "kg/m³",
+    "OpenStax College Physics for AP Courses, table 11.1",
+    "col11844, 1.14",
 )
 
 SURFACE_PSI = Constant("P_atm", "atmosphere of the trade in psi", 14.7, "psi", _NAVY, "Revision 4, Change A")
@@ -78,7 +95,7 @@ FRESH_PSI_PER_FT = Constant(
     "psi to a foot of fresh water",
     0.432,
     "psi/ft",
-    "14.7/34, as printed on lecture slides",
+    "14.7/34, as printed on a teaching sheet",
     "undated",
 )
 SEA_M_PER_BAR = Constant("h_bar", "metres of sea water to a bar", 10.0, "m/bar", _PRACTICE, "as taught")
@@ -90,5 +107,36 @@ FRESH_M_PER_BAR = Constant(
     "arithmetic: 1e5/(1000 × 9.80665) = 10.197",
     _SCIPY,
 )
+
+# The standard atmosphere below 11 km, for lakes above the sea.
+_ICAO = "ICAO Doc 7488, standard atmosphere, recalled and checked by computation"
+SEA_LEVEL_TEMPERATURE = Constant(
+    "T_0", "temperature of the standard atmosphere at the sea", 288.15, "K", _ICAO, "3rd edition, 1993"
+)
+LAPSE_RATE = Constant("L", "fall of temperature with height", 0.0065, "K/m", _ICAO, "3rd edition, 1993")
+GAS_CONSTANT_OF_AIR = Constant(
+    "R_air", "specific gas constant of dry air", 287.052_87, "J/(kg K)", _ICAO, "3rd edition, 1993"
+)
+EARTH_RADIUS = Constant(
+    "r", "nominal radius of the earth for geopotential height", 6_356_766.0, "m", _ICAO, "3rd edition, 1993"
+)
+
+# Temperature: what is added to degrees to reach the absolute scale.
+FAHRENHEIT_ZERO = Constant(
+    "R", "degrees Rankine at 0 °F, of the trade", 460.0, "°R", "FAA handbook examples", "undated"
+)
+FAHRENHEIT_ZERO_EXACT = Constant(
+    "R", "degrees Rankine at 0 °F", 459.67, "°R", "exact: 273.15 K × 1.8 − 32", _SCIPY
+)
+CELSIUS_ZERO = Constant(
+    "T", "kelvins at 0 °C, of the trade", 273.0, "K", "OpenStax Chemistry 2e, §9.2", "2019 (year recalled)"
+)
+CELSIUS_ZERO_EXACT = Constant("T", "kelvins at 0 °C", 273.15, "K", "exact by definition, SI Brochure", _SCIPY)
+
+# Air as a real gas.
+_LEMMON = "Lemmon et al., J Phys Chem Ref Data 29:331 (2000), as held by CoolProp"
+AIR_CRITICAL_TEMPERATURE = Constant("T_c", "critical temperature of air", 132.5306, "K", _LEMMON, "8.0.0")
+AIR_CRITICAL_PRESSURE = Constant("P_c", "critical pressure of air", 37.86, "bar", _LEMMON, "8.0.0")
+AIR_ACENTRICITY = Constant("ω", "acentric factor of air", 0.0335, "1", _LEMMON, "8.0.0")
 
 CONSTANTS: tuple[Constant, ...] = tuple(v for v in list(vars().values()) if isinstance(v, Constant))

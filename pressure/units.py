@@ -38,6 +38,7 @@ FACTORS: Mapping[str, float] = MappingProxyType(
         "mmHg": _MM_HG,
         "inHg": _MM_HG * 25.4,
         "torr": c.ATMOSPHERE.value / 760,
+        "cmH2O": 10 * _G,  # conventional: water of 1000 kg/m³, NIST SP 811, 2008, appendix B, recalled
         # By weight of water, as the US Navy Diving Manual is quoted (1 fsw = 3064.3 Pa = 0.44444 psi):
         # 64 lb/ft³ for sea and 62.4 lb/ft³ for fresh water under standard gravity.
         "fsw": c.SEA_WEIGHT.value * _PER_CUBIC_FOOT * _FT,
@@ -110,6 +111,9 @@ _UNITS: Mapping[str, _Unit] = {
     "mmHg": _Unit("pressure", "millimetre of mercury", "millimetres of mercury"),
     "inHg": _Unit("pressure", "inch of mercury", "inches of mercury", "inchhg incheshg in.hg"),
     "torr": _Unit("pressure", "torr", "torr"),
+    "cmH2O": _Unit(
+        "pressure", "centimetre of water", "centimetres of water", "cmh₂o cmwater cmofwater cmwc cmh20"
+    ),
     "fsw": _Unit(
         "pressure", "foot of sea water", "feet of sea water", "ftsw feetseawater ftseawater ftofseawater"
     ),
@@ -163,7 +167,15 @@ _UNITS: Mapping[str, _Unit] = {
 }
 
 DIMENSIONS: Mapping[str, str] = MappingProxyType({symbol: unit.dimension for symbol, unit in _UNITS.items()})
-"""The dimension of each canonical symbol: pressure, length, area, volume, weight, time, flow, density or share."""
+"""The dimension of each canonical symbol: pressure, length, area, volume, weight, time, flow and so on."""
+
+# Temperatures are given and never asked for: a scale that does not begin at nought has no factor.
+_DEGREES: Mapping[str, _Unit] = {
+    "°F": _Unit("temperature", "degree Fahrenheit", "degrees Fahrenheit"),
+    "°C": _Unit("temperature", "degree Celsius", "degrees Celsius"),
+    "°R": _Unit("temperature", "degree Rankine", "degrees Rankine"),
+    "K": _Unit("temperature", "kelvin", "kelvins"),
+}
 
 _ENDINGS: Mapping[Mark, tuple[str, ...]] = {
     "gauge": ("gauge", "gage", "(gauge)", "(g)", ",gauge"),
@@ -208,7 +220,9 @@ UNIT_WORDS: Mapping[str, tuple[str, str, float, Mark | None]] = MappingProxyType
 """Spelling, lower-cased and without spaces -> canonical symbol, dimension, factor to SI, mark."""
 
 _SIGNS: Mapping[str, str] = {
-    symbol: symbol.replace("2", "²").replace("3", "³") for symbol in _UNITS if set(symbol) & set("23")
+    symbol: symbol.replace("H2", "H₂").replace("2", "²").replace("3", "³")
+    for symbol in _UNITS
+    if set(symbol) & set("23")
 }
 
 
@@ -221,8 +235,11 @@ def unit_text(unit: str, kind: Mark | None = None) -> str:
 
 
 def unit_spoken(unit: str, kind: Mark | None = None, *, one: bool = False) -> str:
-    """The unit in words for a screen reader: ``pounds per square inch, gauge``."""
-    words = _UNITS[unit].one if one else _UNITS[unit].many
+    """The unit in words for a screen reader: ``pounds per square inch, gauge``. A plain count has none."""
+    if not unit:
+        return ""
+    said = _UNITS.get(unit) or _DEGREES[unit]
+    words = said.one if one else said.many
     return words if kind in (None, "difference") else f"{words}, {kind}"
 
 
@@ -247,13 +264,13 @@ def rounded(value: float, figures: int = 3) -> str:
 
 def shown(value: float, unit: str, kind: Mark | None = None, *, given: bool = False) -> str:
     """``29.4 psi absolute``: a given number exactly, any other to three significant figures."""
-    return f"{exact(value) if given else rounded(value)} {unit_text(unit, kind)}"
+    return f"{exact(value) if given else rounded(value)} {unit_text(unit, kind)}".rstrip()
 
 
 def spoken(value: float, unit: str, kind: Mark | None = None, *, given: bool = False) -> str:
     """``29.4 pounds per square inch, absolute``: the same number in words for a screen reader."""
     text = exact(value) if given else rounded(value)
-    return f"{text} {unit_spoken(unit, kind, one=value == 1 and given)}"
+    return f"{text} {unit_spoken(unit, kind, one=value == 1 and given)}".rstrip()
 
 
 @cache

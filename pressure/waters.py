@@ -13,7 +13,7 @@ from types import MappingProxyType
 from typing import Literal
 
 from pressure import constants as c
-from pressure.units import FACTORS
+from pressure.units import FACTORS, unit_text
 
 Water = Literal["sea", "fresh"]
 
@@ -157,3 +157,65 @@ ALLOWED: Mapping[tuple[str, Water], tuple[Convention, ...]] = MappingProxyType(
     }
 )
 """The conventions a prompt allows, by system and water; the first is the one it names."""
+
+LAKE: Mapping[str, tuple[Convention, ...]] = MappingProxyType(
+    {"us": (FRESH_0432_PSI, FRESH_34_FT, FRESH_62_4_LB), "metric": (FRESH_10_2_M,), "si": (FRESH_DENSITY,)}
+)
+"""Fresh water above the sea. Only the gradients count there: the prompt names the air over the lake."""
+
+LAKE_SENTENCE: Mapping[str, str] = MappingProxyType(
+    {
+        "us": "Take 0.432 psi for each foot of fresh water.",
+        "metric": "Take 10.2 m of fresh water per bar.",
+        "si": f"Take fresh water as {c.FRESH_DENSITY.value:g} kg/m³ and gravity as {c.GRAVITY.value:g} m/s².",
+    }
+)
+"""How a prompt about a lake names the first of ``LAKE``."""
+
+
+@dataclass(frozen=True, slots=True)
+class Heaviness:
+    """What water weighs: ``value`` in ``weight_unit`` for each ``volume_unit``, written with ``unit``."""
+
+    water: Water
+    value: float
+    unit: str
+    weight_unit: str
+    volume_unit: str
+
+    @property
+    def sentence(self) -> str:
+        """How a prompt names it."""
+        return f"Take {self.water} water at {self.value:g} {unit_text(self.unit)}."
+
+
+HEAVINESS: Mapping[tuple[str, Water], Heaviness] = MappingProxyType(
+    {
+        ("us", "sea"): Heaviness("sea", c.SEA_WEIGHT.value, "lb/ft3", "lb", "ft3"),
+        ("us", "fresh"): Heaviness("fresh", c.FRESH_WEIGHT.value, "lb/ft3", "lb", "ft3"),
+        ("metric", "sea"): Heaviness("sea", c.SEA_KILOGRAMS.value / 1000, "kg/L", "kg", "L"),
+        ("metric", "fresh"): Heaviness("fresh", c.FRESH_DENSITY.value / 1000, "kg/L", "kg", "L"),
+        ("si", "sea"): Heaviness("sea", c.SEA_KILOGRAMS.value, "kg/m3", "kg", "m3"),
+        ("si", "fresh"): Heaviness("fresh", c.FRESH_DENSITY.value, "kg/m3", "kg", "m3"),
+    }
+)
+"""What a prompt about buoyancy lets water weigh, by system and water. It fixes the one it names."""
+
+SEA_LEVEL_AIR: Mapping[str, tuple[float, ...]] = MappingProxyType(
+    {
+        "us": (_TRADE, _PSI_PER_ATM),
+        "metric": (c.SURFACE_BAR.value, c.ATMOSPHERE.value / c.BAR.value),
+        "si": (c.BAR.value / 1000, c.ATMOSPHERE.value / 1000),
+    }
+)
+"""What is taken for the air at sea level, by system, in the unit of its conventions."""
+
+OTHER_COLUMN: Mapping[str, float] = MappingProxyType(
+    {"us": c.SEA_M_PER_BAR.value, "metric": c.SEA_FT_PER_ATM.value}
+)
+"""The number of the other system for the water of one atmosphere: metres among feet, feet among metres."""
+
+
+def water_and_other(is_fresh: float) -> tuple[Water, Water]:
+    """The water of a problem, and the one it may be mistaken for."""
+    return ("fresh", "sea") if is_fresh else ("sea", "fresh")

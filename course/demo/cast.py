@@ -6,8 +6,10 @@ Each trainee's plan says, competency by competency, how far the simulated learne
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from types import MappingProxyType
+
+from quizzes.competencies import COMPETENCIES
 
 DOMAIN = "orrowmouth.example"
 """Reserved for examples (RFC 2606): no letter to it ever arrives, and nobody real has an address there."""
@@ -20,15 +22,15 @@ QUICK = 6
 
 @dataclass(frozen=True, slots=True)
 class Part:
-    """One trainee's part: a name and a plan for each competency in turn."""
+    """One trainee's part: a name, and the plans that differ from "met", by competency."""
 
     name: str
-    plans: tuple[str, ...]
+    but: Mapping[str, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
 class Troupe:
-    """A cohort: who teaches it, the units it uses, how long ago it started, and the days between topics."""
+    """A cohort: who teaches it, its units, when it began, how fast and how far it has come."""
 
     name: str
     instructor: str
@@ -36,6 +38,7 @@ class Troupe:
     days_ago: int
     first_topic: int
     between: int
+    reached: int
     parts: tuple[Part, ...]
 
 
@@ -45,8 +48,8 @@ PLANS: Mapping[str, tuple[str, ...]] = MappingProxyType(
         "practising": ("practise a while",),
         "ready": ("practise a while", "practise until ready"),
         "checking": ("practise until ready", "begin a check"),
-        "met": ("practise a while", "practise until ready", "pass a check", "confirm it"),
-        "just met": ("practise a while", "practise until ready", "pass a check"),
+        "met": ("practise until ready", "pass a check", "confirm it"),
+        "just met": ("practise until ready", "pass a check"),
         "due": ("practise until ready", "pass a check", "confirm it"),
         "lapsed": ("practise until ready", "pass a check", "confirm it"),
         "held": ("practise until ready", "fail a check", "practise a while"),
@@ -70,49 +73,39 @@ LONG_AGO: Mapping[str, int] = MappingProxyType({"due": 340, "lapsed": 400})
 OFFICER = "Leonie Strand"
 ADMINISTRATOR = "Ambrose Keel"
 
+_NORTH = (
+    Part("Wren Talcott"),
+    Part("Ishaan Borde", {"water-columns": "lapsed", "gauge-absolute": "due", "buoyancy": "practising"}),
+    Part("Mireille Okafor-Lund", {"held-breath": "waits", "mixtures": "not started"}),
+    Part("Tomasz Kettering", {"depth-pressure": "second try", "mechanisms": "held", "buoyancy": "ready"}),
+    Part("Noor Vandersteen", {"air-supply": "ready", "buoyancy": "not started"}),
+    Part("Callum Ardroy", {"mixtures": "checking", "buoyancy": "practising"}),
+    Part("Beatriz Halvorsen"),
+    Part("Jonah Pellworth", {"boyle": "second try", "heat-and-gas": "held"}),
+    Part("Sunniva Achterberg", {"water-columns": "due", "depth-found": "second try"}),
+    Part("Rashid Emberley", {"closed-spaces": "opened", "buoyancy": "not started"}),
+    Part("Lucía Marchmont", {"boyle-at-work": "practising", "mechanisms": "ready"}),
+    Part("Kofi Drummersby", {"buoyancy": "just met"}),
+)
+_SOUTH = (
+    Part("Hester Quillon", {"boyle": "ready", "boyle-at-work": "not started"}),
+    Part(
+        "Dmitri Ashgrove",
+        {"depth-found": "practising", "boyle": "not started", "boyle-at-work": "not started"},
+    ),
+    Part("Paloma Reinholt", {"boyle-at-work": "practising"}),
+    Part("Ewan Skerritt", {"depth-pressure": "held", "boyle": "practising", "boyle-at-work": "not started"}),
+    Part("Yuki Thornbury", dict.fromkeys(tuple(COMPETENCIES)[:7], "not started")),
+    Part("Amara Lindqvist", {"boyle": "checking", "boyle-at-work": "not started"}),
+    Part("Silas Venn", {"dials-units": "ready", "boyle": "not started", "boyle-at-work": "not started"}),
+    Part("Odile Karpinska", {"boyle": "just met", "boyle-at-work": "practising"}),
+    Part("Bram Oyelaran", {"gauge-absolute": "second try", "boyle-at-work": "not started"}),
+    Part("Freya Castellane", {"depth-found": "held", "boyle": "practising", "boyle-at-work": "not started"}),
+    Part("Mateus Holloway", {"boyle": "held", "boyle-at-work": "not started"}),
+    Part("Ingrid Nakashima", {"water-columns": "practising", "boyle-at-work": "not started"}),
+)
+
 TROUPES: tuple[Troupe, ...] = (
-    Troupe(
-        name="North Mole cohort",
-        instructor="Gudrun Marlowe",
-        system="us",
-        days_ago=404,
-        first_topic=112,
-        between=30,
-        parts=(
-            Part("Wren Talcott", ("met", "met", "met")),
-            Part("Ishaan Borde", ("lapsed", "due", "met")),
-            Part("Mireille Okafor-Lund", ("met", "met", "waits")),
-            Part("Tomasz Kettering", ("met", "second try", "held")),
-            Part("Noor Vandersteen", ("met", "met", "ready")),
-            Part("Callum Ardroy", ("met", "met", "checking")),
-            Part("Beatriz Halvorsen", ("met", "met", "met")),
-            Part("Jonah Pellworth", ("second try", "met", "met")),
-            Part("Sunniva Achterberg", ("due", "met", "met")),
-            Part("Rashid Emberley", ("met", "met", "opened")),
-            Part("Lucía Marchmont", ("met", "met", "practising")),
-            Part("Kofi Drummersby", ("met", "met", "just met")),
-        ),
-    ),
-    Troupe(
-        name="South Quay cohort",
-        instructor="Pascal Tiernan",
-        system="metric",
-        days_ago=42,
-        first_topic=36,
-        between=14,
-        parts=(
-            Part("Hester Quillon", ("met", "ready", "not started")),
-            Part("Dmitri Ashgrove", ("practising", "not started", "not started")),
-            Part("Paloma Reinholt", ("met", "practising", "not started")),
-            Part("Ewan Skerritt", ("held", "practising", "not started")),
-            Part("Yuki Thornbury", ("not started", "not started", "not started")),
-            Part("Amara Lindqvist", ("met", "checking", "not started")),
-            Part("Silas Venn", ("ready", "not started", "not started")),
-            Part("Odile Karpinska", ("met", "just met", "practising")),
-            Part("Bram Oyelaran", ("second try", "practising", "not started")),
-            Part("Freya Castellane", ("practising", "practising", "not started")),
-            Part("Mateus Holloway", ("met", "held", "not started")),
-            Part("Ingrid Nakashima", ("ready", "practising", "not started")),
-        ),
-    ),
+    Troupe("North Mole cohort", "Gudrun Marlowe", "us", 404, 122, 8, len(COMPETENCIES), _NORTH),
+    Troupe("South Quay cohort", "Pascal Tiernan", "metric", 42, 38, 4, 7, _SOUTH),
 )

@@ -9,6 +9,7 @@ from random import Random
 from typing import Any
 
 from course.people.models import Person
+from pressure.record import LETTERS
 from pressure.slips import LABELS
 from quizzes import actions, queries
 from quizzes.competencies import Competency
@@ -40,16 +41,42 @@ class SimulatedLearner:
         """One deed of a plan (see cast.PLANS), beginning at ``at``."""
         _Evening(self, competency, at).do(deed)
 
-    def type_answer(self, attempt: Attempt, *, right: bool) -> str:
-        """What this learner types: the answer, or what one of their slips leads to."""
+    def fill_in(self, attempt: Attempt, *, right: bool) -> dict[str, str]:
+        """The form this learner sends: the answer, or what one of their slips leads to."""
         key = attempt.key
-        value = key["answer"] if right else self._mistaken(key)
+        match attempt.shown["task"]:
+            case "table":
+                wrong = int(self.rng.random() * len(key["cells"]))
+                return {
+                    f"answer-{at}": self._type(cell, right=right or at != wrong + 1)
+                    for at, cell in enumerate(key["cells"], start=1)
+                }
+            case "choice":
+                fit = [at for at, one in enumerate(key["options"]) if (one["name"] == key["right"]) == right]
+                return {"answer": LETTERS[fit[int(self.rng.random() * len(fit))]]}
+            case "ordering":
+                return self._put_in_order(key, right=right)
+        return {"answer": self._type(key, right=right)}
+
+    def _type(self, cell: Mapping[str, Any], *, right: bool) -> str:
+        value = cell["answer"] if right else self._mistaken(cell)
         digits = 3 + (self.rng.random() < 0.5)
         gap = "" if self.rng.random() < 0.2 else " "
-        return f"{float(f'{value:.{digits}g}'):.6g}{gap}{key['unit']}"
+        return f"{float(f'{value:.{digits}g}'):.6g}{gap}{cell['unit']}"
+
+    @staticmethod
+    def _put_in_order(key: Mapping[str, Any], *, right: bool) -> dict[str, str]:
+        order = list(key["right"])
+        if not right:
+            order[0], order[1] = order[1], order[0]
+        places = {name: place for place, name in enumerate(order, start=1)}
+        return {
+            f"place-{letter}": str(places[item["name"]])
+            for letter, item in zip(LETTERS, key["options"], strict=False)
+        }
 
     def _mistaken(self, key: Mapping[str, Any]) -> float:
-        roll, slips = self.rng.random(), key["slips"]
+        roll, slips = self.rng.random(), [slip for slip in key["slips"] if slip["low"] > 0]
         if roll < 0.1 or not slips:
             return float(key["answer"]) * 1.37
         known = sorted(
@@ -140,7 +167,7 @@ class _Evening:
         if attempt is None:
             raise LookupError(f"No problem waits for {self.learner.person} in {self.competency.slug}.")
         self.now += timedelta(seconds=40 + int(self.rng.random() * 110))
-        typed = self.learner.type_answer(attempt, right=right)
+        form = self.learner.fill_in(attempt, right=right)
         return actions.answer(
-            learner=self.learner.person, attempt_id=attempt.pk, form={"answer": typed}, now=self.now
+            learner=self.learner.person, attempt_id=attempt.pk, form=form, now=self.now
         ).attempt

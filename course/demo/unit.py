@@ -84,7 +84,8 @@ def _enter(troupe: Troupe, password: str, now: datetime, quick: bool) -> Iterato
 
 def _evenings(learner: SimulatedLearner, troupe: Troupe, part: Part, now: datetime) -> Iterator[Session]:
     """The part's plans on the calendar: an evening every other day, topic after topic."""
-    for topic, (competency, plan) in enumerate(zip(COMPETENCIES.values(), part.plans, strict=False)):
+    for topic, competency in enumerate(tuple(COMPETENCIES.values())[: troupe.reached]):
+        plan = part.but.get(competency.slug, "met")
         days_ago = LONG_AGO.get(plan, troupe.first_topic - topic * troupe.between)
         for evening, deed in enumerate(PLANS[plan]):
             yield Session(

@@ -27,20 +27,30 @@ class NextStep:
 
 
 def chapters(lessons: Iterable[Lesson], standings: Standings) -> list[dict[str, Any]]:
-    """Every lesson with the standings it prepares for."""
-    return [
+    """Every lesson with the standings it prepares for; last those that no lesson prepares for."""
+    found: list[dict[str, Any]] = [
         {"lesson": lesson, "standings": [standings[slug] for slug in lesson.competencies]}
         for lesson in lessons
     ]
+    taught = {slug for lesson in lessons for slug in lesson.competencies}
+    rest = [row for slug, row in standings.items() if slug not in taught]
+    return [*found, {"lesson": None, "standings": rest}] if rest else found
+
+
+def in_order(lessons: Iterable[Lesson], standings: Standings) -> list[Standing]:
+    """The standings as the lessons come, then those that no lesson prepares for."""
+    taught = [slug for lesson in lessons for slug in lesson.competencies]
+    return [standings[slug] for slug in dict.fromkeys([*taught, *standings])]
 
 
 def next_step(lessons: Iterable[Lesson], standings: Standings, policy: Policy) -> NextStep:
     """The first thing that is not done, in the order of the course; what falls due comes after that."""
-    for row in standings.values():
+    rows = in_order(lessons, standings)
+    for row in rows:
         confirm = row.opening(policy).purpose is Purpose.CONFIRMATION
         if confirm or row.shown_state not in (State.MET, State.DUE):
             return _toward(row, lessons, standings, policy)
-    for row in standings.values():
+    for row in rows:
         if row.shown_state == State.DUE:
             why = f"This falls due on {row.due_on:%d %B %Y}. A short check renews it."
             return NextStep(row.title, why, "Take the check again", _check(row.competency))

@@ -137,7 +137,7 @@ FAMILY = Family(
             "us",
             {"absolute_psi": 39.3, "scene": 0.0},
             24.6,
-            "39.3 psi absolute under 57 ft of fresh water is 24.6 psi gauge; lecture slides, undated",
+            "39.3 psi absolute under 57 ft of fresh water is 24.6 psi gauge; teaching sheet, undated",
         ),
         WorkedExample(
             "us",

@@ -194,7 +194,7 @@ FAMILY = Family(
             "us",
             {"depth_ft": 57.0, "scene": 0.0, "is_fresh": 1.0},
             39.3,
-            "57 ft of fresh water: 39.3 psi absolute; lecture slides, undated",
+            "57 ft of fresh water: 39.3 psi absolute; teaching sheet, undated (low authority)",
         ),
         WorkedExample(
             "metric",

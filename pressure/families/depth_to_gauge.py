@@ -173,7 +173,7 @@ FAMILY = Family(
             "us",
             {"depth_ft": 57.0, "scene": 0.0, "is_fresh": 1.0},
             24.6,
-            "57 ft of fresh water at 0.432 psi to the foot: 24.6 psi gauge; lecture slides, undated",
+            "57 ft of fresh water at 0.432 psi to the foot: 24.6 psi gauge; teaching sheet, undated",
         ),
         WorkedExample(
             "us",

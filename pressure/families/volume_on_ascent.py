@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from pressure.cautions import HELD_BREATH
 from pressure.formula import Symbol, computed, equation, given, result
 from pressure.laws.boyle import volume_after
 from pressure.problem import (
@@ -27,11 +28,6 @@ _SCENES = (
     "A sealed sampling bag holds {volume} of gas under {start} of sea water and is drawn up to {end}.",
 )
 _VOLUMES = {"us": "ft3", "metric": "L"}
-_CAUTION = (
-    "Air held in the lungs grows in the same way: never hold your breath on the way up. A training aid, not "
-    "a dive plan, a decompression schedule or medical advice; local regulations, the employer's manual, the "
-    "supervisor and a diving physician come first."
-)
 
 
 def pose(system: System, facts: Facts) -> Posed:
@@ -57,7 +53,7 @@ def pose(system: System, facts: Facts) -> Posed:
         accepted=tuple([volume_after(volume, c.absolute(start), c.absolute(end)) for c in conventions]),
         missteps=_missteps(start, end, volume, conventions),
         sense="Shallower means less pressure, so the air takes more room than it did below.",
-        caution=_CAUTION,
+        caution=HELD_BREATH,
     )
 
 

@@ -48,15 +48,25 @@ class Dial:
 
 
 def dial(
-    name: str, title: str, *, unit: str, top: float, step: float, fine: int, atmosphere: float, band: bool
+    name: str,
+    title: str,
+    *,
+    unit: str,
+    top: float,
+    step: float,
+    fine: int,
+    atmosphere: float = 0.0,
+    band: bool = False,
 ) -> Dial:
     """A dial labelled every ``step``, with ``fine`` strokes to a step and a dot at each ``atmosphere``.
 
-    With ``band`` the first atmosphere is drawn as a band along the scale.
+    With ``band`` the first atmosphere is drawn as a band along the scale; without ``atmosphere`` the dial
+    is plain.
     """
     strokes = round(top / step) * fine
     marks = tuple(_mark(n * step / fine, top, labelled=n % fine == 0) for n in range(strokes + 1))
-    dots = tuple(_point(n * atmosphere, top, _DOTS) for n in range(int(top / atmosphere) + 1))
+    whole = int(top / atmosphere) + 1 if atmosphere else 0
+    dots = tuple(_point(n * atmosphere, top, _DOTS) for n in range(whole))
     return Dial(name, title, unit, top, marks, dots, _arc(atmosphere, top) if band else "")
 
 

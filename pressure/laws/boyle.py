@@ -24,3 +24,12 @@ def pressure_after(before: float, volume: float, volume_after: float) -> float:
     if volume <= 0.0 or volume_after <= 0.0:
         raise ValueError("Boyle's law needs volumes above zero.")
     return before * volume / volume_after
+
+
+def density_after(density: float, before: float, after: float) -> float:
+    """Density, in the unit of ``density``, when absolute pressure goes from ``before`` to ``after``.
+
+    The same gas in less room: ρ₂ = ρ₁ P₂/P₁ (OpenStax, College Physics 2e, §13.3). Raises ValueError for a
+    pressure that is not above vacuum.
+    """
+    return volume_after(density, after, before)

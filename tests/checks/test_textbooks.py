@@ -43,8 +43,12 @@ READINGS = [
     (absolute(5.00, 1030), 1035, f"{COLLEGE}, §11.6: 5.00 cm of water in a U-tube, cm"),
     (absolute(-50.0, 760), 710, f"{COLLEGE}, §11.6: 50.0 mm of mercury below the atmosphere, mm"),
     (gauge(710, 760), -50.0, f"{COLLEGE}, §11.6: the same back"),
-    (FRESH_0432_PSI.gauge(57), 24.6, "lecture slides, undated: 57 ft of fresh water, psi gauge"),
-    (FRESH_0432_PSI.absolute(57), 39.3, "lecture slides, undated: the same, psi absolute"),
+    (
+        FRESH_0432_PSI.gauge(57),
+        24.6,
+        "teaching sheet, undated (low authority): 57 ft of fresh water, psi gauge",
+    ),
+    (FRESH_0432_PSI.absolute(57), 39.3, "teaching sheet, undated (low authority): the same, psi absolute"),
 ]
 
 

@@ -10,6 +10,7 @@ from django.urls import reverse
 
 from course.demo.factories import PersonFactory
 from quizzes import actions
+from quizzes.competencies import COMPETENCIES
 from quizzes.models import Standing
 
 
@@ -34,9 +35,13 @@ def rows_of(response):
 
 def test_each_row_says_the_state_of_every_competency_in_a_word(desk, quay):
     head, row, sums = rows_of(board(desk, quay.cohort))
-    assert head == "Trainee Gauge and absolute Depth and pressure Boyle's law"
-    assert row == "Given Trainee not started not started held waits for an instructor"
-    assert sums == "All 1 1 not started 1 not started 1 held"
+    titles = [competency.title for competency in COMPETENCIES.values()]
+    assert head == " ".join(["Trainee", *titles])
+    states = ["held waits for an instructor" if slug == "boyle" else "not started" for slug in COMPETENCIES]
+    assert row == " ".join(["Given Trainee", *states])
+    assert sums == " ".join(
+        ["All 1", *(f"1 {state.split()[0]}" if "held" in state else "1 not started" for state in states)]
+    )
 
 
 def test_whoever_waits_for_the_instructor_stands_above_the_table(desk, quay):
@@ -58,9 +63,9 @@ def test_a_name_is_text_and_never_markup(desk, quay):
 
 def test_the_sums_count_the_whole_cohort(desk, quay):
     quay.cohort.trainees.add(*PersonFactory.create_batch(3))
-    assert rows_of(board(desk, quay.cohort))[-1] == (
-        "All 4 4 not started 4 not started 1 held, 3 not started"
-    )
+    sums = rows_of(board(desk, quay.cohort))[-1]
+    assert sums.startswith("All 4 4 not started")
+    assert sums.count("1 held, 3 not started") == 1
 
 
 def test_a_board_of_sixty_costs_as_many_queries_as_a_board_of_one(desk, quay, boyle):

@@ -75,6 +75,7 @@ def test_it_refuses_production(db, settings):
 
 def test_the_whole_cast_is_two_cohorts_of_twelve_with_known_plans():
     assert [len(troupe.parts) for troupe in TROUPES] == [12, 12]
-    plans = {plan for troupe in TROUPES for part in troupe.parts for plan in part.plans}
-    assert plans == set(PLANS)
-    assert set(LONG_AGO) < plans
+    parts = [part for troupe in TROUPES for part in troupe.parts]
+    assert {plan for part in parts for plan in part.but.values()} | {"met"} == set(PLANS)
+    assert {slug for part in parts for slug in part.but} <= set(COMPETENCIES)
+    assert set(LONG_AGO) < set(PLANS)

@@ -125,8 +125,8 @@ def test_a_lapsed_competency_is_checked_again(client, reader):
 
 
 def test_what_falls_due_waits_until_the_rest_is_met(client, reader):
-    for competency, due_in in zip(COMPETENCIES, (10, 300, 300), strict=False):
-        met(reader, competency, due_in=due_in)
+    for competency in COMPETENCIES:
+        met(reader, competency, due_in=10 if competency == "gauge-absolute" else 300)
     assert next_step(client) == ("Take the check again", reverse("quizzes:check", args=["gauge-absolute"]))
 
 

@@ -188,6 +188,7 @@ IN_SI |= {
     "fsw": 64 * si.lbf / si.foot**2,
     "ffw": 62.4 * si.lbf / si.foot**2,
     "msw": 1e4,
+    "cmH2O": 1000 * si.g / 100,  # a centimetre of water of 1000 kg/m³
 }
 
 

@@ -19,6 +19,14 @@ def test_a_family_whose_slips_move_onto_the_answer_is_found_out():
 
     turncoat = replace(FAMILY, pose=pose)
     walk(turncoat, "us")
-    assert list(audit(turncoat, "us", 3)) == []
+    assert audit(turncoat, "us", 3).faults == ()
     posing["near"] = True
-    assert "The slip 'near' cannot be told from the answer." in "\n".join(audit(turncoat, "us", 3))
+    assert "The slip 'near' cannot be told from the answer." in "\n".join(audit(turncoat, "us", 3).faults)
+
+
+def test_an_audit_says_how_many_there_are_and_how_far_the_answers_reach():
+    found = audit(FAMILY, "metric", 50)
+    assert found.distinct == len(walk(FAMILY, "metric"))
+    assert 0 < found.lowest < found.highest
+    assert (found.unit, found.faults) == ("bar", ())
+    assert 0 < found.median_us <= found.slowest_us

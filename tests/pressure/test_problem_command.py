@@ -6,6 +6,7 @@ from io import StringIO
 import pytest
 from django.core.management import CommandError, call_command
 
+from pressure import catalogue
 from pressure.draw import draw
 
 
@@ -59,4 +60,19 @@ def test_an_unknown_word_is_answered_with_a_sentence_and_code_2(args, sentence):
 
 
 def test_the_audit_finds_nothing_wrong():
-    assert printed("--audit", "--draws", "50").count("50 draws, 0 faults") == 12
+    families = catalogue.families().values()
+    assert printed("--audit", "--draws", "20").count(": 0 faults, ") == sum(
+        len(one.systems) for one in families
+    )
+    one = printed("depth-to-gauge", "--audit", "--draws", "20")
+    assert [line.split(":")[0] for line in one.splitlines()] == ["depth-to-gauge us", "depth-to-gauge metric"]
+
+
+@pytest.mark.parametrize(
+    "slug", ["air-table", "chain-of-events", "shallow-metres", "dial-reading", "helmet-fall"]
+)
+def test_every_kind_of_problem_is_printed_with_its_answer(slug):
+    text = printed(slug, "--seed", "2")
+    whole = json.loads(printed(slug, "--seed", "2", "--json"))
+    assert f"Answer: {whole.get('answer_text') or whole['answer']['text']}" in text
+    assert all(step["why"] in text for step in whole["steps"])

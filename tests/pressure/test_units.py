@@ -61,6 +61,7 @@ def test_the_factor_table_is_what_pint_computes(symbol):
         ("mmHg", 133.322387415, 1e-12),  # 13 595.1 kg/m³ × 9.80665 m/s², arithmetic
         ("fsw", 3064.3, 2e-5),  # US Navy Diving Manual, as quoted in an encyclopedia: 1 fsw = 3064.3 Pa
         ("ffw", 2987.73, 2e-6),  # 62.4 lb/ft³ under standard gravity, arithmetic
+        ("cmH2O", 2989.067 / 30.48, 1e-6),  # NIST SP 811, appendix B: 2.989067e3 Pa per ftH2O; recalled
         ("msw", 10_000, 0),  # the definition of the metre of sea water, as quoted in the same place
     ],
 )
@@ -84,6 +85,8 @@ def test_pressure_units_have_their_published_size(symbol, pascals, within):
         ("cf", "ft3", None),
         ("liters", "L", None),
         ("fsw", "fsw", None),
+        ("cmh2o", "cmH2O", None),
+        ("centimetersofwater", "cmH2O", None),
     ],
 )
 def test_the_spellings_of_the_trade_are_known(spelling, symbol, mark):

@@ -4,15 +4,16 @@ from __future__ import annotations
 
 import json
 from argparse import ArgumentParser
+from collections.abc import Iterator, Mapping
 from typing import Any
 
 from django.core.management.base import BaseCommand, CommandError
 
 from pressure import catalogue, record
-from pressure.audit import audit
+from pressure.audit import Findings, audit
 from pressure.draw import DELTA, draw, sound
 from pressure.errors import PressureError
-from pressure.problem import Family, Problem, System
+from pressure.problem import Family, Key, Problem, System
 from pressure.units import unit_text
 
 _WRONG_WORDS = 2  # the exit code of a command that was asked for something it does not know
@@ -25,7 +26,7 @@ class Command(BaseCommand):
     def add_arguments(self, parser: ArgumentParser) -> None:
         parser.add_argument("family", nargs="?", metavar="FAMILY", help="the slug of a family")
         parser.add_argument("--seed", default="0", help="a whole number, not negative (default 0)")
-        parser.add_argument("--system", default="us", help="us or metric (default us)")
+        parser.add_argument("--system", default="us", help="us, metric or, where it is set, si (default us)")
         parser.add_argument("--json", action="store_true", help="print JSON")
         parser.add_argument("--list", action="store_true", help="list the families")
         parser.add_argument("--audit", action="store_true", help="prove the separation of answers and slips")
@@ -37,7 +38,7 @@ class Command(BaseCommand):
         if options["list"]:
             self._list(as_json=options["json"])
         elif options["audit"]:
-            self._audit(options["draws"])
+            self._audit(options["family"], options["draws"])
         elif options["family"] is None:
             raise CommandError("Name a family, or ask for --list.", returncode=_WRONG_WORDS)
         else:
@@ -53,14 +54,18 @@ class Command(BaseCommand):
         for family in families:
             self.stdout.write(f"{family.slug:<20} {family.title} ({', '.join(family.systems)})")
 
-    def _audit(self, draws: int) -> None:
+    def _audit(self, slug: str | None, draws: int) -> None:
         broken = 0
-        for family in catalogue.families().values():
+        try:
+            families = [catalogue.family(slug)] if slug else list(catalogue.families().values())
+        except PressureError as error:
+            raise CommandError(str(error), returncode=_WRONG_WORDS) from error
+        for family in families:
             for system in family.systems:
-                faults = list(audit(family, system, draws))
-                broken += len(faults)
-                self.stdout.write(f"{family.slug} {system}: {draws} draws, {len(faults)} faults")
-                for fault in faults:
+                found = audit(family, system, draws)
+                broken += len(found.faults)
+                self.stdout.write(f"{family.slug} {system}: {_said(found)}")
+                for fault in found.faults:
                     self.stderr.write(fault)
         if broken:
             raise CommandError(f"{broken} faults found.")
@@ -90,25 +95,47 @@ def _family(family: Family) -> dict[str, Any]:
     }
 
 
+def _said(found: Findings) -> str:
+    answers = ""
+    if found.lowest is not None and found.highest is not None:
+        answers = f" answers {found.lowest:.3g} to {found.highest:.3g} {unit_text(found.unit)},"
+    return (
+        f"{len(found.faults)} faults, {found.distinct} distinct,{answers} "
+        f"draw {found.median_us:.0f} µs, slowest {found.slowest_us:.0f} µs"
+    )
+
+
 def _whole(problem: Problem) -> dict[str, Any]:
-    """The shown form and the key in one, with the answer and its tolerance gathered."""
+    """The shown form and the key in one; for a number the answer and its tolerance gathered."""
     shown, key = record.shown(problem), record.key(problem)
+    whole = {**shown, "version": problem.edition}
+    if not isinstance(problem.key, Key):
+        return {**whole, **key}
     answer = {"value": key["answer"], "unit": key["unit"], "kind": key["kind"], "text": key["answer_text"]}
     tolerance = {"low": key["low"], "high": key["high"], "allowance": DELTA}
     rest = {name: key[name] for name in ("slips", "sense", "steps")}
-    return {**shown, "version": problem.edition, "answer": answer, "tolerance": tolerance, **rest}
+    return {**whole, "answer": answer, "tolerance": tolerance, **rest}
 
 
-def _text(problem: Problem) -> list[str]:
-    key = record.key(problem)
-    lines = [problem.situation, problem.convention, ""]
+def _text(problem: Problem) -> Iterator[str]:
+    shown, key = record.shown(problem), record.key(problem)
+    yield from filter(None, (problem.situation, problem.convention, shown.get("question")))
+    yield from (f"({option['letter']}) {option['text']}" for option in shown.get("options", ()))
+    if problem.figure:
+        yield problem.figure.words
+    yield ""
     for number, step in enumerate(key["steps"], start=1):
-        lines.append(f"{number}. {step['why']}")
-        lines.extend(f"   {step[part]['words']}" for part in ("relation", "substitution", "result"))
-    asked = unit_text(problem.asked.unit)
-    lines += ["", f"Answer: {key['answer_text']} (accepted: {key['low']:.4g} to {key['high']:.4g} {asked})"]
-    lines.append(problem.sense)
-    lines += [
-        f"Slip: {slip['label']}: {slip['low']:.4g} to {slip['high']:.4g} {asked}" for slip in key["slips"]
-    ]
-    return [*lines, *([problem.caution] if problem.caution else [])]
+        yield f"{number}. {step['why']}"
+        yield from (f"   {line['words']}" for line in list(step.values())[1:] if line)
+    yield from ("", f"Answer: {key['answer_text']}")
+    for cell in key.get("cells") or ([key] if "low" in key else []):
+        yield from _ranges(cell)
+    yield from (f"{option['text']}: {option['why']}" for option in key.get("options", ()))
+    yield from filter(None, (problem.sense, problem.caution))
+
+
+def _ranges(cell: Mapping[str, Any]) -> Iterator[str]:
+    unit = unit_text(cell["unit"])
+    yield f"Accepted: {cell['low']:.4g} to {cell['high']:.4g} {unit}"
+    for slip in cell["slips"]:
+        yield f"Slip: {slip['label']}: {slip['low']:.4g} to {slip['high']:.4g} {unit}"
