@@ -13,9 +13,12 @@ from pressure.units import shown, unit_text
 from pressure.waters import ALLOWED
 
 _INSERT = re.compile(r"\{([^{}]*)\}")
+# A published figure that is given in both systems, such as {either 4 ft|1.2 m}; never a computed one.
+_EITHER = re.compile(r"either (?P<us>[^|{}]+)\|(?P<metric>[^|{}]+)")
 _AT_DEPTH = re.compile(r"(depth|gauge|absolute|ata|volume|part) ([0-9]{1,2})")
 KNOWN = (
-    "{depth 1}, {gauge 1}, {absolute 1}, {ata 1}, {volume 1}, {part 1}, {atmosphere}, {unit}, {convention}"
+    "{depth 1}, {gauge 1}, {absolute 1}, {ata 1}, {volume 1}, {part 1}, {atmosphere}, {unit}, {convention}, "
+    "{either 4 ft|1.2 m}"
 )
 
 
@@ -29,6 +32,8 @@ def fill(line: str, system: System) -> str:
 
 
 def _computed(insert: str, system: System) -> str:
+    if either := _EITHER.fullmatch(insert):
+        return either["us" if system == "us" else "metric"]
     water = ALLOWED[system, "sea"][0]
     if at_depth := _AT_DEPTH.fullmatch(insert):
         name, atmospheres = at_depth.groups()

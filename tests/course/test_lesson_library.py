@@ -5,6 +5,7 @@ import pytest
 from course.lessons import library
 from course.lessons.checks import faulty, lessons_can_be_read
 from course.lessons.errors import LessonError
+from course.lessons.inserts import fill
 
 HEAD = """---
 title: Tides at the quay
@@ -131,3 +132,10 @@ def test_numbers_in_the_text_follow_the_readers_units(shelf):
     # 66 ft is 29.4 psi gauge and 44.1 psi absolute, 20 m is 2 and 3 bar: common practice, no source.
     assert "At 66 ft the gauge reads 29.4 psi, which is 44.1 psi absolute." in html(path)
     assert "At 20 m the gauge reads 2.00 bar, which is 3.00 bar absolute." in html(path, "metric")
+
+
+@pytest.mark.parametrize(
+    ("system", "text"), [("us", "about 4 ft of water"), ("metric", "about 1.2 m of water")]
+)
+def test_a_published_figure_is_given_in_the_readers_units(system, text):
+    assert fill("about {either 4 ft|1.2 m} of water", system) == text
