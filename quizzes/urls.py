@@ -12,6 +12,7 @@ urlpatterns = [
     path("check/<slug:competency>/start/", views.check_start, name="check-start"),
     path("attempts/<int:pk>/", views.attempt, name="attempt"),
     path("attempts/<int:pk>/answer/", views.answer, name="answer"),
+    path("attempts/<int:pk>/hint/", views.hint, name="hint"),
     path("checks/<int:pk>/", views.sitting, name="sitting"),
     path("record/", views.record, name="record"),
 ]

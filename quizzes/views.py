@@ -14,6 +14,7 @@ from django.views.decorators.http import require_POST, require_safe
 from pressure.marking import Unjudged
 from quizzes import actions, queries
 from quizzes.actions.sittings import rule_of
+from quizzes.aids import aid_for
 from quizzes.competencies import COMPETENCIES, Competency
 from quizzes.errors import Refused
 from quizzes.models import Attempt, Sitting
@@ -53,6 +54,7 @@ def practice(request: LearnerRequest, competency: str) -> HttpResponse:
         "competency": chosen,
         "attempt": None if running else waiting,
         "fields": fields_of(waiting.shown, {}) if waiting else [],
+        "aid": aid_for(waiting) if waiting else None,
         "running": running,
         "standing": row,
         "opening": row.opening(in_force()),
@@ -120,6 +122,16 @@ def answer(request: LearnerRequest, pk: int) -> HttpResponse:
     if not outcome.counted:
         messages.info(request, "That question was answered before. The first answer counts.")
     return _after_answer(request, outcome.attempt)
+
+
+@require_POST
+def hint(request: LearnerRequest, pk: int) -> HttpResponse:
+    """Open the next hint of a practice problem of one's own."""
+    try:
+        attempt = actions.take_hint(learner=request.user, attempt_id=pk)
+    except Attempt.DoesNotExist:
+        raise Http404 from None
+    return redirect("quizzes:practice", attempt.sitting.competency)
 
 
 def _after_answer(request: LearnerRequest, answered: Attempt) -> HttpResponse:
@@ -198,6 +210,7 @@ def _asking(waiting: Attempt, form: dict[str, str], trouble: Unjudged) -> dict[s
         "attempt": waiting,
         "competency": COMPETENCIES[waiting.sitting.competency],
         "trouble": trouble,
+        "aid": aid_for(waiting),
         "fields": fields_of(waiting.shown, form, trouble.field, trouble.sentence),
     }
 

@@ -5,7 +5,7 @@ tabs, two workers or a practice beside a check never wait for each other in a ci
 is its own line of record; every other deed adds a line to the journal.
 """
 
-from quizzes.actions.answers import Answered, answer
+from quizzes.actions.answers import Answered, answer, take_hint
 from quizzes.actions.decisions import grant, open_check_again, revoke, sign_off
 from quizzes.actions.policies import set_policy
 from quizzes.actions.sittings import start_check, start_practice, start_review
@@ -21,4 +21,5 @@ __all__ = [
     "start_check",
     "start_practice",
     "start_review",
+    "take_hint",
 ]

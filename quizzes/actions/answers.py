@@ -59,6 +59,22 @@ def answer(
     return Answered(attempt)
 
 
+def take_hint(*, learner: Learner, attempt_id: int) -> Attempt:
+    """Open the next hint of a practice problem that waits; past the last one nothing changes.
+
+    Raises Attempt.DoesNotExist for an attempt that is not the learner's own, is answered, or is of a check.
+    """
+    with transaction.atomic():
+        waiting = Attempt.objects.select_for_update(of=("self",), no_key=True).select_related("sitting")
+        attempt = waiting.get(pk=attempt_id, learner=learner, answered_at__isnull=True)
+        if attempt.sitting.is_check:
+            raise Attempt.DoesNotExist
+        if attempt.hints < len(attempt.key["steps"]):
+            attempt.hints += 1
+            Attempt.objects.filter(pk=attempt.pk).update(hints=attempt.hints)
+    return attempt
+
+
 def _follow(attempt: Attempt, row: Standing, competency: Competency, learner: Learner, now: datetime) -> None:
     if attempt.sitting.is_check:
         _weigh(attempt, row, competency, learner, now)
@@ -86,7 +102,10 @@ def _write_answer(attempt: Attempt, judged: Judged, now: datetime) -> None:
 
 
 def _note_practice(attempt: Attempt, row: Standing, now: datetime) -> None:
-    row.streak = row.streak + 1 if attempt.is_right else 0
+    if not attempt.is_right:
+        row.streak = 0
+    elif not attempt.hints:  # what was found with a hint neither counts nor breaks the row
+        row.streak += 1
     row.practised += 1
     row.practised_right += attempt.is_right
     row.state = standing.after_practice(standing.State(row.state), row.streak, in_force().in_a_row).value

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import secrets
 from datetime import datetime
+from random import Random
 from typing import TYPE_CHECKING, cast
 
 from django.db import transaction
@@ -16,8 +17,9 @@ from quizzes.competencies import COMPETENCIES, Competency
 from quizzes.errors import Refused
 from quizzes.models import Attempt, Deal, Sitting, Standing, journal
 from quizzes.models.policy import in_force
-from quizzes.papers import family_at
+from quizzes.papers import family_at, shuffled
 from quizzes.policy import Policy
+from quizzes.practice import REMEMBERED, Answer, Choice, Help, choose
 from quizzes.rules import Rule
 from quizzes.standing import DECIDING, Purpose
 
@@ -93,15 +95,16 @@ def open_sitting(learner: Learner, competency: str, *purposes: Purpose) -> Sitti
 
 def ask_next(sitting: Sitting, learner: Learner, now: datetime, after: int = 0) -> Attempt:
     """Put the next problem. A check keeps its units to the end; practice follows the learner's choice."""
-    families = COMPETENCIES[sitting.competency].families
-    family = family_at(sitting.seed, families, after)
+    chosen = _choose(sitting, after)
     system = cast("System", sitting.system if sitting.is_check else learner.system)
-    problem = _fresh(learner, family, system)
+    problem = _fresh(learner, chosen.family, system)
     return Attempt.objects.create(
         sitting=sitting,
         learner=learner,
         number=after + 1,
-        family=family,
+        family=chosen.family,
+        reason=chosen.reason,
+        help=chosen.help,
         edition=problem.edition,
         system=problem.system,
         seed=problem.seed,
@@ -110,6 +113,17 @@ def ask_next(sitting: Sitting, learner: Learner, now: datetime, after: int = 0) 
         key=record.key(problem),
         asked_at=now,
     )
+
+
+def _choose(sitting: Sitting, after: int) -> Choice:
+    """Practice chooses by need; everything else deals its families in shuffled blocks, without help."""
+    families = COMPETENCIES[sitting.competency].families
+    if sitting.purpose != Purpose.PRACTICE:
+        return Choice(family_at(sitting.seed, families, after), "", Help.NONE)
+    latest = sitting.attempts.filter(answered_at__isnull=False).order_by("-number")
+    rows = latest.values_list("family", "verdict", "slip_label")[:REMEMBERED]
+    history = [Answer(family, verdict == "right", label) for family, verdict, label in reversed(rows)]
+    return choose(shuffled(Random(sitting.seed), families), history)  # noqa: S311 (a deal, not a secret)
 
 
 def _start(learner: Learner, competency: Competency, purpose: Purpose, now: datetime) -> Sitting:

@@ -11,6 +11,7 @@ from django.db.models import Q
 from pressure.problem import AnyKey
 from pressure.record import key_from
 from quizzes.competencies import COMPETENCIES
+from quizzes.practice import Help
 from quizzes.rules import Rule
 from quizzes.standing import DECIDING, Purpose
 
@@ -95,6 +96,9 @@ class Attempt(models.Model):
     place = models.BigIntegerField(help_text="Which numbers of the family these are.")
     shown = models.JSONField()
     key = models.JSONField()
+    reason = models.CharField(max_length=300, blank=True, help_text="Why practice chose it.")
+    help = models.PositiveSmallIntegerField(default=Help.NONE, help_text="How much of the way was shown.")
+    hints = models.PositiveSmallIntegerField(default=0, help_text="Hints taken.")
     asked_at = models.DateTimeField()
     answered_at = models.DateTimeField(null=True, blank=True)
     typed = models.TextField(blank=True)

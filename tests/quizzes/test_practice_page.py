@@ -5,6 +5,7 @@ from django.urls import reverse
 from django.utils.html import conditional_escape
 
 from quizzes import actions
+from quizzes.competencies import COMPETENCIES
 from quizzes.models import Attempt, Standing
 from tests.quizzes.conftest import right_text, waiting, wrong_text
 
@@ -106,3 +107,37 @@ def test_an_unknown_competency_is_not_found(site):
 
 def test_an_answer_needs_a_post(site, attempt):
     assert site.get(reverse("quizzes:answer", args=[attempt.pk])).status_code == 405
+
+
+def test_a_first_problem_stands_below_one_worked_through_and_says_why_it_was_chosen(site, attempt):
+    text = site.get(PRACTICE).text
+    assert "First, one worked through" in text
+    assert "New: you have not met this kind of problem yet." in text
+
+
+def test_hints_open_one_step_at_a_time_and_leave_the_row_as_it_was(site, learner, attempt):
+    Standing.objects.update(streak=2)
+    steps = attempt.key["steps"]
+    for _ in range(len(steps) + 2):
+        site.post(reverse("quizzes:hint", args=[attempt.pk]))
+    assert Attempt.objects.get(pk=attempt.pk).hints == len(steps)
+    assert "Another hint" not in site.get(PRACTICE).text
+    post(site, attempt, right_text(attempt))
+    assert Standing.objects.get().streak == 2
+
+
+def test_a_hint_is_for_ones_own_open_problem_only(client, stranger, site, attempt):
+    post(site, attempt, right_text(attempt))
+    assert site.post(reverse("quizzes:hint", args=[attempt.pk])).status_code == 404
+    client.force_login(stranger)
+    assert client.post(reverse("quizzes:hint", args=[attempt.pk + 1])).status_code == 404
+
+
+@pytest.mark.parametrize("stage", [0, 1, 2, 3])
+@pytest.mark.parametrize("competency", COMPETENCIES)
+def test_no_stage_of_help_gives_the_answer_away(site, learner, competency, stage):
+    attempt = waiting(actions.start_practice(learner=learner, competency=COMPETENCIES[competency]))
+    Attempt.objects.filter(pk=attempt.pk).update(help=stage, hints=9)
+    text = site.get(reverse("quizzes:practice", args=[competency])).text.split("</details>")[-1]
+    cells = attempt.key.get("cells", [attempt.key])
+    assert not [cell for cell in cells if f">{cell['answer_text'].split()[0]}<" in text]
