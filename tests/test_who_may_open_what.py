@@ -42,6 +42,7 @@ TABLE = {
     "quizzes:sitting": (OWN, WRONG),
     "quizzes:record": (ANY, WRONG),
     "desks:cohorts": (DESK, WRONG_AT_DESK),
+    "desks:rules": (DESK, WRONG_AT_DESK),
     "desks:board": (DESK_OF_COHORT, WRONG_AT_DESK),
     "desks:trainee": (DESK_OF_COHORT, WRONG_AT_DESK),
     "desks:open-check": (WRONG_AT_DESK, "in 404 404 302 404 302 404"),

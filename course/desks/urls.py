@@ -7,6 +7,7 @@ from course.desks import views
 app_name = "desks"
 urlpatterns = [
     path("", views.cohorts, name="cohorts"),
+    path("rules/", views.rules, name="rules"),
     path("cohorts/<int:pk>/", views.board, name="board"),
     path("people/<int:pk>/", views.trainee, name="trainee"),
     path("people/<int:pk>/<slug:competency>/open-check/", views.open_check, name="open-check"),

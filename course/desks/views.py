@@ -14,11 +14,13 @@ from django.views.decorators.http import require_POST, require_safe
 from course.desks.boards import lay_out
 from course.desks.dossiers import attempt_or_404, dossier, marking_of
 from course.desks.forms import OpenCheckForm
+from course.desks.promises import others, promises
 from course.people.access import Deed, cohort_or_404, cohorts_for, needs, people_for, person_or_404
 from course.people.http import PersonRequest
 from quizzes import actions
 from quizzes.competencies import COMPETENCIES
 from quizzes.errors import Refused
+from quizzes.models.policy import in_force
 
 
 @needs(Deed.READ_RECORDS)
@@ -28,6 +30,19 @@ def cohorts(request: PersonRequest) -> HttpResponse:
     """The cohorts within reach."""
     found = cohorts_for(request.user, Deed.READ_RECORDS).annotate(size=Count("trainees"))
     return render(request, "desks/cohorts.html", {"cohorts": found.prefetch_related("instructors")})
+
+
+@needs(Deed.READ_RECORDS)
+@require_safe
+def rules(request: PersonRequest) -> HttpResponse:
+    """What the rules in force promise, and what other rules would."""
+    policy = in_force()
+    context = {
+        "policy": policy,
+        "promises": promises(policy),
+        "others": others(policy.rules["standard"]),
+    }
+    return render(request, "desks/rules.html", context)
 
 
 @needs(Deed.READ_RECORDS)

@@ -41,6 +41,7 @@ def pages(quay):
         ],
         "instructor": [
             ("desks:cohorts",),
+            ("desks:rules",),
             ("desks:board", quay.cohort.pk),
             ("desks:trainee", trainee),
             ("desks:attempt", attempt.pk),

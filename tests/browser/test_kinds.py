@@ -46,7 +46,8 @@ def fill(page, attempt, *, right):
     match attempt.shown["task"]:
         case "choice":
             name = next(one["name"] for one in key["options"] if (one["name"] == key["right"]) == right)
-            page.get_by_label(next(one["text"] for one in key["options"] if one["name"] == name)).check()
+            text = next(one["text"] for one in key["options"] if one["name"] == name)
+            page.get_by_label(text, exact=True).check()
         case "ordering":
             order = key["right"] if right else key["right"][::-1]
             for letter, one in zip(LETTERS, key["options"], strict=False):
