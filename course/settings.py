@@ -4,9 +4,11 @@ Production is whatever sets ``COURSE_ENV=production``; it then refuses to start 
 and the names of its hosts.
 """
 
+import os
 import sys
 import warnings
 from pathlib import Path
+from tempfile import gettempdir
 
 import environ
 from csp.constants import NONE, SELF
@@ -94,7 +96,7 @@ if DATABASES["default"]["ENGINE"] == "django.db.backends.sqlite3":
         "init_command": "PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL;",
     }
     # A file, as in service: tests of two workers at once mean nothing on a database in memory.
-    DATABASES["default"]["TEST"] = {"NAME": BASE_DIR / "test.sqlite3"}
+    DATABASES["default"]["TEST"] = {"NAME": f"{gettempdir()}/pressure-course-{os.getpid()}.sqlite3"}
 DEFAULT_AUTO_FIELD = "django.db.models.BigAutoField"
 
 AUTH_USER_MODEL = "people.Person"

@@ -28,7 +28,10 @@ class UnknownInsert(Exception):
 
 def fill(line: str, system: System) -> str:
     """The line with every insert computed. Raises UnknownInsert with a sentence that says what there is."""
-    return _INSERT.sub(lambda found: _computed(found[1], system), line)
+    filled = _INSERT.sub(lambda found: _computed(found[1], system), line)
+    if "{" in filled or "}" in filled:
+        raise UnknownInsert("A brace stands alone. Open and close an insert on one line.")
+    return filled
 
 
 def _computed(insert: str, system: System) -> str:

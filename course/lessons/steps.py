@@ -27,14 +27,14 @@ class NextStep:
 
 
 def chapters(lessons: Iterable[Lesson], standings: Standings) -> list[dict[str, Any]]:
-    """Every lesson with the standings it prepares for; last those that no lesson prepares for."""
+    """Every lesson with the standings it is the first to prepare for; last those without a lesson."""
+    left = dict(standings)
     found: list[dict[str, Any]] = [
-        {"lesson": lesson, "standings": [standings[slug] for slug in lesson.competencies]}
+        {"lesson": lesson, "standings": [left.pop(slug) for slug in lesson.competencies if slug in left]}
         for lesson in lessons
     ]
-    taught = {slug for lesson in lessons for slug in lesson.competencies}
-    rest = [row for slug, row in standings.items() if slug not in taught]
-    return [*found, {"lesson": None, "standings": rest}] if rest else found
+    rest = {"lesson": None, "standings": list(left.values())}
+    return [*found, rest] if left else found
 
 
 def in_order(lessons: Iterable[Lesson], standings: Standings) -> list[Standing]:

@@ -49,7 +49,7 @@ def type_answer(page, text):
 def sees_problem(page, attempt):
     word = "Question" if attempt.sitting.is_check else "Problem"
     expect(page.get_by_role("heading", name=f"{word} {attempt.number}", exact=True)).to_be_visible()
-    expect(page.locator(".situation")).to_have_text(attempt.shown["situation"])
+    expect(page.locator(".problem > .situation")).to_have_text(attempt.shown["situation"])
 
 
 def read_lesson(page, script):

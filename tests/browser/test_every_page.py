@@ -40,8 +40,7 @@ def pages(quay):
             ("desks:attempt", attempt.pk),
         ],
         "instructor": [
-            ("desks:cohorts",),
-            ("desks:rules",),
+            *[("desks:cohorts",), ("desks:rules",)],
             ("desks:board", quay.cohort.pk),
             ("desks:trainee", trainee),
             ("desks:attempt", attempt.pk),

@@ -65,7 +65,7 @@ def test_every_kind_is_answered_and_explained(visit, quay, competency, family, s
     attempt = put(quay.people["trainee"], competency, family)
     page = visit(quay.people["trainee"], width=390, script=script)
     page.goto(reverse("quizzes:practice", args=[competency]))
-    expect(page.locator(".situation")).to_have_text(attempt.shown["situation"])
+    expect(page.locator(".problem > .situation")).to_have_text(attempt.shown["situation"])
     fill(page, attempt, right=right)
     said = (
         "Right."

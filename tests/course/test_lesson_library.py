@@ -5,7 +5,7 @@ import pytest
 from course.lessons import library
 from course.lessons.checks import faulty, lessons_can_be_read
 from course.lessons.errors import LessonError
-from course.lessons.inserts import fill
+from course.lessons.inserts import UnknownInsert, fill
 
 HEAD = """---
 title: Tides at the quay
@@ -139,3 +139,8 @@ def test_numbers_in_the_text_follow_the_readers_units(shelf):
 )
 def test_a_published_figure_is_given_in_the_readers_units(system, text):
     assert fill("about {either 4 ft|1.2 m} of water", system) == text
+
+
+def test_an_insert_that_is_broken_across_lines_is_found_out():
+    with pytest.raises(UnknownInsert, match="on one line"):
+        fill("a gauge reads {gauge", "us")
