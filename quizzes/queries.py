@@ -44,6 +44,7 @@ def open_attempt(learner: Learner, competency: str, *purposes: Purpose) -> Attem
             learner=learner, sitting__competency=competency, sitting__purpose__in=purposes,
             sitting__ended__isnull=True, answered_at__isnull=True,
         )
+        .order_by("-sitting__purpose")  # a review goes before practice
         .first()
     )  # fmt: skip
 

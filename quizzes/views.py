@@ -47,7 +47,7 @@ def _competency_or_404(slug: str) -> Competency:
 def practice(request: LearnerRequest, competency: str) -> HttpResponse:
     """The problem that waits, or the way to begin."""
     chosen = _competency_or_404(competency)
-    waiting = queries.open_attempt(request.user, chosen.slug, Purpose.PRACTICE)
+    waiting = queries.open_attempt(request.user, chosen.slug, Purpose.REVIEW, Purpose.PRACTICE)
     running = queries.open_attempt(request.user, chosen.slug, *DECIDING)
     row = queries.standing_for(request.user, chosen.slug)
     context = {
@@ -68,6 +68,17 @@ def practice_start(request: LearnerRequest, competency: str) -> HttpResponse:
     chosen = _competency_or_404(competency)
     try:
         actions.start_practice(learner=request.user, competency=chosen)
+    except Refused as refusal:
+        messages.error(request, str(refusal))
+    return redirect("quizzes:practice", chosen.slug)
+
+
+@require_POST
+def review_start(request: LearnerRequest, competency: str) -> HttpResponse:
+    """Begin the review set that has come round, or go on with it."""
+    chosen = _competency_or_404(competency)
+    try:
+        actions.start_review(learner=request.user, competency=chosen)
     except Refused as refusal:
         messages.error(request, str(refusal))
     return redirect("quizzes:practice", chosen.slug)

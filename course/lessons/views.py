@@ -31,6 +31,7 @@ def home(request: PersonRequest) -> HttpResponse:
     context = {
         "marks": marks(standings),
         "next_step": steps.next_step(lessons, standings, in_force()),
+        "reviews": [row for row in standings.values() if row.review_is_due],
         "chapters": steps.chapters(lessons, standings),
     }
     return render(request, "lessons/home.html", context)

@@ -80,6 +80,10 @@ class Standing(models.Model):
     def awaits_confirmation(self) -> bool:
         return self.state == standing.State.MET and self.confirmed_on is None
 
+    @property
+    def review_is_due(self) -> bool:
+        return self.review_on is not None and self.review_on <= timezone.localdate()
+
     def opening(self, policy: Policy, today: date | None = None) -> standing.Opening:
         """Which check is open under the policy, or why none is."""
         return standing.opening(self.facts, today or timezone.localdate(), policy.in_a_row)

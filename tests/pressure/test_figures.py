@@ -48,8 +48,8 @@ def local(element):
 
 def test_every_topic_named_has_its_figure():
     assert set(SAMPLES) <= set(figures())
-    assert of_topic("gauge and absolute") == ("dial",)
-    assert of_topic("column of water") == ("column",)
+    assert of_topic("gauge and absolute") == ("dial", "split")
+    assert of_topic("column of water") == ("column", "joined", "standing", "tube")
 
 
 @every_figure

@@ -1,13 +1,16 @@
 """The drawing beside a worked solution says what was given and found, fits its frame and hides nothing."""
 
 import json
+from html import escape
 from itertools import combinations
+from pathlib import Path
 from statistics import median
 from time import perf_counter
 from xml.etree import ElementTree
 
 import pytest
 from django.template.loader import render_to_string
+from django.urls import reverse
 
 from pressure import catalogue, record
 from pressure.draw import draw, walk
@@ -15,10 +18,15 @@ from pressure.figures.catalogue import figures, render
 from pressure.figures.solutions import LAYOUTS, figure_for
 from pressure.problem import ChoiceKey, Key, TableKey
 from pressure.units import shown
+from quizzes import actions
+from quizzes.competencies import COMPETENCIES
+from quizzes.models import Attempt
+from tests.quizzes.conftest import wrong_text
 
 SET = [(family, system) for family in catalogue.families().values() for system in family.systems]
 DRAWS = 60
 TAGS = {"svg", "title", "desc", "g", "path", "circle", "rect", "text", "tspan"}
+STYLES = Path(__file__).resolve().parents[2] / "static" / "css" / "apparatus.css"
 LETTER, BOLD, LINE = 7.5, 8.3, 15.0
 """How much room a letter takes at most on the average, and a line."""
 every_family = pytest.mark.parametrize(
@@ -108,9 +116,11 @@ def test_the_words_tell_the_same(family, system):
 
 @every_family
 def test_the_drawing_is_plain_parts_without_styles(family, system):
+    styles = STYLES.read_text()
     for _, _, root in solved(family, system, most=5):
         for part in root.iter():
             assert local(part) in TAGS
+            assert f".{part.get('class', 'figure')} " in styles
             assert not [name for name in part.attrib if name.startswith("on") or name in ("style", "href")]
 
 
@@ -160,6 +170,31 @@ def test_what_is_stored_draws_the_same_after_json():
     figure = record.key(draw("held-breath-up", 3, "metric"))["figure"]
     again = json.loads(json.dumps(figure))
     assert render(**figure) == render(**again)
+
+
+@pytest.mark.django_db
+def test_the_figure_waits_for_the_answer_and_the_last_step(client, django_user_model):
+    learner = django_user_model.objects.create_user("mara@quay.example", name="Mara Quill")
+    client.force_login(learner)
+    sitting = actions.start_practice(learner=learner, competency=COMPETENCIES["boyle"])
+    attempt = Attempt.objects.get(sitting=sitting)
+    words = escape(attempt.key["figure"]["words"])
+    assert words not in client.get(reverse("quizzes:practice", args=["boyle"])).text
+    actions.answer(learner=learner, attempt_id=attempt.pk, form={"answer": wrong_text(attempt)})
+    page = reverse("quizzes:attempt", args=[attempt.pk])
+    assert words not in client.get(f"{page}?steps=1").text
+    assert client.get(f"{page}?steps=99").text.count(words) == 1
+
+
+def test_an_attempt_stored_without_a_figure_still_reads():
+    problem = draw("volume-on-ascent", 4, "us")
+    key = record.key(problem)
+    words = key.pop("figure")["words"]
+    attempt = Attempt(shown=record.shown(problem), key=key, number=1)
+    page = render_to_string("desks/_answered.html", {"attempt": attempt})
+    assert key["sense"] in page
+    assert words not in page
+    assert "<svg" not in page
 
 
 def test_a_figure_is_laid_out_and_drawn_fast_enough():

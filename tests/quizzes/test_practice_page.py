@@ -2,6 +2,7 @@
 
 import pytest
 from django.urls import reverse
+from django.utils import timezone
 from django.utils.html import conditional_escape
 
 from quizzes import actions
@@ -141,3 +142,22 @@ def test_no_stage_of_help_gives_the_answer_away(site, learner, competency, stage
     text = site.get(reverse("quizzes:practice", args=[competency])).text.split("</details>")[-1]
     cells = attempt.key.get("cells", [attempt.key])
     assert not [cell for cell in cells if f">{cell['answer_text'].split()[0]}<" in text]
+
+
+def test_a_review_that_has_come_round_is_offered_asked_and_then_over(site, learner, boyle):
+    row = Standing.objects.create(learner=learner, competency="boyle", review_on=timezone.localdate())
+    assert "has come round" in site.get(reverse("home")).text
+    page = site.post(reverse("quizzes:review-start", args=["boyle"]), follow=True)
+    for _ in boyle.families:
+        attempt = page.context["attempt"]
+        assert attempt.sitting.purpose == "review"
+        post(site, attempt, right_text(attempt))
+        page = site.get(PRACTICE)
+    row.refresh_from_db()
+    assert (row.reviews, page.context["attempt"]) == (1, None)
+    assert "has come round" not in page.text
+
+
+def test_a_review_that_has_not_come_round_is_refused_in_a_sentence(site):
+    page = site.post(reverse("quizzes:review-start", args=["boyle"]), follow=True)
+    assert "No review has come round here" in page.text
