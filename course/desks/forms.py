@@ -6,6 +6,8 @@ from typing import Any
 
 from django import forms
 
+from quizzes.competencies import COMPETENCIES
+
 
 class OpenCheckForm(forms.Form):
     """The reason for opening a check again; it is kept with the record."""
@@ -21,3 +23,31 @@ class OpenCheckForm(forms.Form):
     def __init__(self, competency: str, data: Any = None) -> None:
         super().__init__(data, auto_id=f"{competency}-%s")
         self.competency = competency
+
+
+class DecideForm(forms.Form):
+    """A decision by hand, with its reason; the deeds themselves say what they refuse."""
+
+    deed = forms.ChoiceField(
+        label="What to decide",
+        choices=[
+            ("sign", "Sign off an oral or pool part"),
+            ("open", "Open the check again"),
+            ("grant", "Grant the competency without a check"),
+            ("revoke", "Revoke the competency"),
+        ],
+        widget=forms.RadioSelect,
+    )
+    competency = forms.ChoiceField(
+        label="Competency", choices=[(one.slug, one.title) for one in COMPETENCIES.values()]
+    )
+    part = forms.CharField(
+        label="Part", max_length=60, required=False, help_text="Only to sign off: oral, pool or another part."
+    )
+    why = forms.CharField(
+        label="Reason",
+        max_length=400,
+        help_text="It is kept with the record, with your name.",
+        widget=forms.Textarea(attrs={"rows": 3}),
+        error_messages={"max_length": "Keep the reason to 400 characters; it is %(show_value)d now."},
+    )

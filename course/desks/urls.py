@@ -11,5 +11,6 @@ urlpatterns = [
     path("cohorts/<int:pk>/", views.board, name="board"),
     path("people/<int:pk>/", views.trainee, name="trainee"),
     path("people/<int:pk>/<slug:competency>/open-check/", views.open_check, name="open-check"),
+    path("people/<int:pk>/decide/", views.decide, name="decide"),
     path("attempts/<int:pk>/", views.attempt, name="attempt"),
 ]

@@ -9,17 +9,19 @@ from django.db.models import Count
 from django.http import Http404, HttpResponse, HttpResponseBase
 from django.shortcuts import redirect, render
 from django.views.decorators.cache import never_cache
-from django.views.decorators.http import require_POST, require_safe
+from django.views.decorators.http import require_http_methods, require_POST, require_safe
 
 from course.desks.boards import lay_out
 from course.desks.dossiers import attempt_or_404, dossier, marking_of
-from course.desks.forms import OpenCheckForm
+from course.desks.forms import DecideForm, OpenCheckForm
 from course.desks.promises import others, promises
 from course.people.access import Deed, cohort_or_404, cohorts_for, needs, people_for, person_or_404
 from course.people.http import PersonRequest
+from course.people.models import Person
 from quizzes import actions
 from quizzes.competencies import COMPETENCIES
 from quizzes.errors import Refused
+from quizzes.models import DecisionRecord
 from quizzes.models.policy import in_force
 
 
@@ -101,3 +103,29 @@ def open_check(request: PersonRequest, pk: int, competency: str) -> HttpResponse
         return render(request, "desks/trainee.html", dossier(request, person, form))
     messages.success(request, f"{COMPETENCIES[competency].title}: the check is open again for {person.name}.")
     return redirect("desks:trainee", person.pk)
+
+
+@needs(Deed.DECIDE)
+@never_cache
+@require_http_methods(["GET", "HEAD", "POST"])
+def decide(request: PersonRequest, pk: int) -> HttpResponseBase:
+    """Decide by hand about one trainee: sign off, open again, grant or revoke, always with a reason."""
+    person = person_or_404(request.user, Deed.DECIDE, pk)
+    form = DecideForm(request.POST or None)
+    if form.is_valid():
+        try:
+            entry = _decided(request.user, person, form.cleaned_data)
+        except Refused as refusal:
+            form.add_error(None, str(refusal))
+        else:
+            messages.success(request, f"{entry.title}: {entry.get_decided_display()}, for {person.name}.")
+            return redirect("desks:trainee", person.pk)
+    return render(request, "desks/decide.html", {"trainee": person, "form": form})
+
+
+def _decided(by: Person, learner: Person, said: dict[str, Any]) -> DecisionRecord:
+    competency, why = COMPETENCIES[said["competency"]], said["why"]
+    if said["deed"] == "sign":
+        return actions.sign_off(learner=learner, competency=competency, part=said["part"], by=by, why=why)
+    deed = {"open": actions.open_check_again, "grant": actions.grant, "revoke": actions.revoke}[said["deed"]]
+    return deed(learner=learner, competency=competency, by=by, why=why)

@@ -42,7 +42,7 @@ def pages(quay):
         "instructor": [
             *[("desks:cohorts",), ("desks:rules",)],
             ("desks:board", quay.cohort.pk),
-            ("desks:trainee", trainee),
+            *[("desks:trainee", trainee), ("desks:decide", trainee)],
             ("desks:attempt", attempt.pk),
         ],
         "officer": [
