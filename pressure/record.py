@@ -10,6 +10,7 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from pressure import catalogue
+from pressure.figures.solutions import figure_for
 from pressure.problem import (
     AnyKey,
     Asked,
@@ -78,6 +79,7 @@ def key(problem: Problem) -> dict[str, Any]:
         **_key(problem.key),
         "sense": problem.sense,
         "steps": [_step(step) for step in catalogue.solve(problem)],
+        "figure": _figure(figure_for(problem, catalogue.family(problem.family).topic)),
     }
 
 

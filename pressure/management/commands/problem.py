@@ -108,7 +108,7 @@ def _said(found: Findings) -> str:
 def _whole(problem: Problem) -> dict[str, Any]:
     """The shown form and the key in one; for a number the answer and its tolerance gathered."""
     shown, key = record.shown(problem), record.key(problem)
-    whole = {**shown, "version": problem.edition}
+    whole = {**shown, "version": problem.edition, "solution_figure": key.pop("figure")}
     if not isinstance(problem.key, Key):
         return {**whole, **key}
     answer = {"value": key["answer"], "unit": key["unit"], "kind": key["kind"], "text": key["answer_text"]}
