@@ -5,6 +5,7 @@ Source of the notation: W3C, MathML Core. Units stand in ``mtext``; all text is 
 
 from __future__ import annotations
 
+from abc import ABC, abstractmethod
 from dataclasses import dataclass
 from html import escape
 
@@ -14,16 +15,16 @@ from pressure.units import Mark, exact, rounded, unit_text
 _SPOKEN_UNITS = {"ft": "feet", "m": "metres", "L": "litres", "ft3": "cubic feet", "atm": "atmospheres"}
 
 
-class Term:
+class Term(ABC):
     """Anything that stands in a formula. ``compound`` terms are fenced inside a product or a difference."""
 
     compound = False
 
-    def mathml(self) -> str:
-        raise NotImplementedError
+    @abstractmethod
+    def mathml(self) -> str: ...
 
-    def words(self) -> str:
-        raise NotImplementedError
+    @abstractmethod
+    def words(self) -> str: ...
 
     def __add__(self, other: Term) -> Chain:
         return Chain(self, "+", "plus", other, compound=True)

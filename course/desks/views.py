@@ -15,6 +15,7 @@ from course.desks.boards import lay_out
 from course.desks.dossiers import attempt_or_404, dossier, marking_of
 from course.desks.forms import DecideForm, OpenCheckForm
 from course.desks.promises import others, promises
+from course.desks.shelves import by_topic, problem_or_404
 from course.people.access import Deed, cohort_or_404, cohorts_for, needs, people_for, person_or_404
 from course.people.http import PersonRequest
 from course.people.models import Person
@@ -45,6 +46,20 @@ def rules(request: PersonRequest) -> HttpResponse:
         "others": others(policy.rules["standard"]),
     }
     return render(request, "desks/rules.html", context)
+
+
+@needs(Deed.READ_RECORDS)
+@require_safe
+def families(request: PersonRequest) -> HttpResponse:
+    """Every family of problems, by topic."""
+    return render(request, "desks/families.html", {"topics": by_topic()})
+
+
+@needs(Deed.READ_RECORDS)
+@require_safe
+def problem(request: PersonRequest, family: str, system: str, seed: int) -> HttpResponse:
+    """Any draw of a family with its key and solution: to look at, or to put on the screen."""
+    return render(request, "desks/problem.html", dict(problem_or_404(family, system, seed)))
 
 
 @needs(Deed.READ_RECORDS)

@@ -16,32 +16,12 @@ REFUSED = {("trainee", "desks:attempt"), ("officer", "exports:download")}
 """Pages that say no: not for trainees; nothing chosen yet."""
 
 
-def pages(quay):
-    """Who opens what: (person, address)."""
-    trainee, attempt = quay.people["trainee"].pk, quay.attempt
+def staff_pages(trainee, attempt, cohort):
     return {
-        None: [
-            ("people:sign-in",),
-            ("people:password-forgotten",),
-            ("people:password-sent",),
-            ("people:password-set", "MQ", "no-such-token"),
-        ],
-        "trainee": [
-            ("home",),
-            ("lessons:lesson", "gauge-absolute-boyle"),
-            ("quizzes:practice", "gauge-absolute"),
-            ("quizzes:practice", "depth-pressure"),
-            ("quizzes:check", "boyle"),
-            ("quizzes:attempt", attempt.pk),
-            ("quizzes:sitting", attempt.sitting_id),
-            ("quizzes:record",),
-            ("people:units",),
-            ("people:password",),
-            ("desks:attempt", attempt.pk),
-        ],
         "instructor": [
-            *[("desks:cohorts",), ("desks:rules",)],
-            ("desks:board", quay.cohort.pk),
+            *[("desks:cohorts",), ("desks:rules",), ("desks:families",)],
+            ("desks:problem", "dial-reading", "us", 3),
+            ("desks:board", cohort),
             *[("desks:trainee", trainee), ("desks:decide", trainee)],
             ("desks:attempt", attempt.pk),
         ],
@@ -53,8 +33,35 @@ def pages(quay):
             ("people:person", trainee),
             ("people:cohorts",),
             ("people:cohort-add",),
-            ("people:cohort", quay.cohort.pk),
+            ("people:cohort", cohort),
         ],
+    }
+
+
+def pages(quay):
+    """Who opens what: (person, address)."""
+    attempt = quay.attempt
+    return {
+        None: [
+            ("people:sign-in",),
+            ("people:password-forgotten",),
+            ("people:password-sent",),
+            ("people:password-set", "MQ", "no-such-token"),
+        ],
+        "trainee": [
+            ("home",),
+            *[("lessons:lesson", slug) for slug in ("gauge-absolute-boyle", "dials-units", "squeeze")],
+            ("quizzes:practice", "gauge-absolute"),
+            ("quizzes:practice", "depth-pressure"),
+            ("quizzes:check", "boyle"),
+            ("quizzes:attempt", attempt.pk),
+            ("quizzes:sitting", attempt.sitting_id),
+            ("quizzes:record",),
+            ("people:units",),
+            ("people:password",),
+            ("desks:attempt", attempt.pk),
+        ],
+        **staff_pages(quay.people["trainee"].pk, attempt, quay.cohort.pk),
     }
 
 
