@@ -16,6 +16,8 @@ from math import comb, exp
 from quizzes.rules import Rule
 
 _NEGLIGIBLE = 1e-12
+_UNSEEN = 1e-6
+"""Chances below this change nothing that is shown."""
 _LONGEST_WINDOW = 12
 
 
@@ -72,7 +74,7 @@ def met_within(rule: Rule, right: float, tries: int | None = None) -> float:
     held, holds = 1.0, 0
     while tries is None or holds < tries:
         chance = met_chance(rule.after(holds), right)
-        if tries is None and (held * chance < _NEGLIGIBLE or holds > 400):
+        if tries is None and (held * chance < _UNSEEN or held < _UNSEEN):
             break
         held *= 1.0 - chance
         holds += 1

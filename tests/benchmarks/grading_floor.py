@@ -24,13 +24,16 @@ _DEALT = (
     'UPDATE quizzes_deal SET next_seed = next_seed + 1 WHERE "group" = %s AND family = %s AND system = %s'
 )
 _ASK = """INSERT INTO quizzes_attempt (sitting_id, learner_id, number, family, edition, system, seed, place,
-shown, key, asked_at, typed, understood, verdict, slip, slip_label, mend)
-SELECT sitting_id, learner_id, number + 1, family, edition, system, seed + 1, place, shown, key, %s,
-'', '', '', '', '', '' FROM quizzes_attempt WHERE id = %s"""
+shown, key, reason, help, hints, asked_at, typed, understood, verdict, slip, slip_label, mend)
+SELECT sitting_id, learner_id, number + 1, family, edition, system, seed + 1, place, shown, key, reason, help,
+0, %s, '', '', '', '', '', '' FROM quizzes_attempt WHERE id = %s"""
+_POLICY = 'SELECT "values" FROM quizzes_policyversion ORDER BY edition DESC LIMIT 1'
+_HISTORY = """SELECT family, verdict, slip_label FROM quizzes_attempt WHERE answered_at IS NOT NULL
+AND sitting_id = (SELECT sitting_id FROM quizzes_attempt WHERE id = %s) ORDER BY number DESC LIMIT 60"""
 
 
 def answer(request, pk):
-    """Nine statements in one transaction, as the site's own."""
+    """Eleven statements in one transaction, as the site's own."""
     me, now = request.user.pk, timezone.now()
     text, deal = request.POST["answer"], [f"person {me}", "depth-to-volume", "us"]
     with transaction.atomic(), connection.cursor() as cursor:
@@ -40,7 +43,11 @@ def answer(request, pk):
         cursor.execute(_STANDING, [me, "boyle"])
         cursor.fetchone()
         cursor.execute(_MARK, [now, text, text, "right", "", "", "", pk])
+        cursor.execute(_POLICY)
+        cursor.fetchone()
         cursor.execute(_MOVE, ["ready", now, me, "boyle"])
+        cursor.execute(_HISTORY, [pk])
+        cursor.fetchall()
         cursor.execute(_COHORT, [me])
         cursor.fetchone()
         cursor.execute(_DEAL, deal)
@@ -51,13 +58,15 @@ def answer(request, pk):
 
 
 def card(request):
-    """Three reads, then ready-made bytes."""
+    """Four reads, then ready-made bytes."""
     with connection.cursor() as cursor:
         cursor.execute(_OPEN, [request.user.pk, "boyle", "practice"])
         cursor.fetchone()
         cursor.execute(_OPEN, [request.user.pk, "boyle", "check"])
         cursor.fetchone()
         cursor.execute(_STANDING, [request.user.pk, "boyle"])
+        cursor.fetchone()
+        cursor.execute(_POLICY)
         cursor.fetchone()
     return HttpResponse(BYTES["card"])
 

@@ -39,5 +39,5 @@ def in_order(node, narrow):
     why = {
         (check["data"] or {}).get("messageKey", "?") for check in (*node["any"], *node["all"], *node["none"])
     }
-    figure = IN_FIGURES if node["html"].startswith("<text") else set()
+    figure = IN_FIGURES if node["html"].startswith(("<text", "<tspan")) else set()
     return why <= IN_FORMULAS | figure | (UNDER_AN_EDGE if narrow else set())
