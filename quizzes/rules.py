@@ -112,6 +112,14 @@ def decide(rule: Rule, families: Sequence[str], answers: Sequence[tuple[str, boo
     return decision
 
 
+def owed(rule: Rule, answers: Sequence[tuple[str, bool]], score: int) -> str | None:
+    """The family that alone keeps a check from being met: asked next, since the score has been reached."""
+    if score < rule.target:
+        return None
+    last = dict(answers)
+    return next((family for family, right in last.items() if not right), None)
+
+
 def _weigh(rule: Rule, score: int, count: int, *, seen: bool, mended: bool) -> Decision:
     if not seen:
         return Decision(Outcome.UNDECIDED, score, "Not every kind of question has been asked yet.")
@@ -122,6 +130,10 @@ def _weigh(rule: Rule, score: int, count: int, *, seen: bool, mended: bool) -> D
     if score <= rule.floor:
         return Decision(Outcome.HELD, score, f"The score fell to {score}; the lower limit was {rule.floor}.")
     left = rule.maximum - count
+    if left <= 0 and score >= rule.target:
+        return Decision(
+            Outcome.HELD, score, f"In {count} questions a kind answered wrong was not answered right again."
+        )
     if left <= 0:
         return Decision(
             Outcome.HELD, score, f"{count} questions were answered without reaching {rule.target}."

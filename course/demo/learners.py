@@ -127,10 +127,10 @@ class _Evening:
             self._answer(*DECIDING, right=right)
 
     def pass_check(self) -> None:
-        """At most two wrong, and never from below nought: the rule cannot but decide "met"."""
+        """At most two wrong, both early and never from below nought: the rule cannot but decide "met"."""
         sitting, wrong_left = self._start_check(), 2
         while sitting.ended is None:
-            right = not wrong_left or sitting.score < 0 or self.rng.random() < 0.88
+            right = not wrong_left or not 0 <= sitting.score < 4 or self.rng.random() < 0.7
             wrong_left -= not right
             sitting = self._answer(*DECIDING, right=right).sitting
 

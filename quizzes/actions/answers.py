@@ -131,7 +131,8 @@ def _weigh(attempt: Attempt, row: Standing, competency: Competency, learner: Lea
     sitting.score, sitting.why = decision.score, decision.why
     if decision.outcome is rules.Outcome.UNDECIDED:
         sitting.save(update_fields=["score", "why"])
-        ask_next(sitting, learner, now, after=attempt.number)
+        owed = rules.owed(sitting.decision_rule, answers, decision.score)
+        ask_next(sitting, learner, now, after=attempt.number, family=owed)
         return
     sitting.outcome, sitting.ended = decision.outcome.value, now
     sitting.save(update_fields=["score", "why", "outcome", "ended"])

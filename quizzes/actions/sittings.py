@@ -93,9 +93,14 @@ def open_sitting(learner: Learner, competency: str, *purposes: Purpose) -> Sitti
     ).first()
 
 
-def ask_next(sitting: Sitting, learner: Learner, now: datetime, after: int = 0) -> Attempt:
-    """Put the next problem. A check keeps its units to the end; practice follows the learner's choice."""
-    chosen = _choose(sitting, after)
+def ask_next(
+    sitting: Sitting, learner: Learner, now: datetime, after: int = 0, family: str | None = None
+) -> Attempt:
+    """Put the next problem, of ``family`` if one is owed.
+
+    A check keeps its units to the end; practice follows the learner's choice.
+    """
+    chosen = Choice(family, "", Help.NONE) if family else _choose(sitting, after)
     system = cast("System", sitting.system if sitting.is_check else learner.system)
     problem = _fresh(learner, chosen.family, system)
     return Attempt.objects.create(

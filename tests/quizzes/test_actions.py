@@ -1,11 +1,14 @@
 """Every deed, through the one function that does it."""
 
 from datetime import date, timedelta
+from random import Random
 
 import pytest
 
 from course.demo.factories import CohortFactory
+from course.demo.learners import SimulatedLearner
 from quizzes import actions
+from quizzes.competencies import COMPETENCIES
 from quizzes.errors import Refused
 from quizzes.models import Attempt, DecisionRecord, JournalLine, Sitting, Standing
 from tests.quizzes.conftest import NOON, give, right_text, waiting, wrong_text
@@ -243,3 +246,16 @@ def test_no_two_trainees_of_a_cohort_meet_the_same_numbers(learner, stranger, bo
         give(actions.start_practice(learner=person, competency=boyle), "+-" * 15)
     dealt = list(Attempt.objects.values_list("family", "place"))
     assert len(dealt) == len(set(dealt)) == 62
+
+
+def test_a_check_whose_score_is_reached_asks_for_what_is_owed(learner):
+    Standing.objects.create(learner=learner, competency="boyle-at-work", state="ready", streak=3)
+    sitting = check(learner, COMPETENCIES["boyle-at-work"])
+    hand = SimulatedLearner(learner, learner, Random(3))
+    for sign in "+++++++++-++++":
+        attempt = waiting(sitting)
+        form = hand.fill_in(attempt, right=sign == "+")
+        actions.answer(learner=learner, attempt_id=attempt.pk, form=form, now=NOON)
+    sitting.refresh_from_db()
+    assert (sitting.score, sitting.ended) == (10, None)
+    assert waiting(sitting).family == sitting.attempts.get(number=10).family

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from quizzes.rules import RULES, Outcome, Rule, decide
+from quizzes.rules import RULES, Outcome, Rule, decide, owed
 
 STANDARD, STRICTER = RULES["standard"], RULES["stricter"]
 FAMILIES = ("one", "two")
@@ -87,3 +87,16 @@ def test_a_rule_that_cannot_decide_is_refused(numbers):
 
 def test_a_rule_comes_back_from_its_record_unchanged():
     assert Rule.from_record(STRICTER.as_record()) == STRICTER
+
+
+def test_the_family_that_alone_is_missing_is_owed_once_the_score_is_reached():
+    late = [("one", True)] * 13 + [("two", False)]
+    assert owed(STANDARD, late, 10) == "two"
+    assert owed(STANDARD, late, 9) is None
+    assert owed(STANDARD, [*late, ("two", True)], 11) is None
+
+
+def test_a_check_that_ends_with_a_family_unmended_says_so():
+    decision = decide(STANDARD, FAMILIES, [("two", False), *[("one", True)] * 29])
+    assert decision.outcome is Outcome.HELD
+    assert "was not answered right again" in decision.why
