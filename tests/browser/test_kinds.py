@@ -1,6 +1,7 @@
 """Every kind of problem on the page (a dial, a table, a choice, an order): answered wrong and right."""
 
 import pytest
+from django.db import transaction
 from django.urls import reverse
 from django.utils import timezone
 from playwright.sync_api import expect
@@ -29,6 +30,11 @@ def put(learner, competency, family):
     """A practice sitting whose first problem is of the family."""
     families = COMPETENCIES[competency].families
     seed = next(seed for seed in range(10_000) if family_at(seed, families, 0) == family)
+    with transaction.atomic():  # as every deed that deals a problem
+        return _put(learner, competency, seed)
+
+
+def _put(learner, competency, seed):
     sitting = Sitting.objects.create(
         learner=learner,
         competency=competency,
