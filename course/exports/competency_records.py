@@ -33,6 +33,7 @@ def _row(scope: Scope, decision: DecisionRecord) -> list[Cell]:
         decision.competency,
         decision.title,
         decision.decided,
+        decision.part,
         timezone.localtime(decision.at).isoformat(timespec="seconds"),
         decision.due_on.isoformat() if decision.due_on else "",
         decision.by_name,
@@ -55,10 +56,14 @@ EXPORT = Export(
         Column("cohort", "The cohort chosen for this file."),
         Column("competency", "The competency's short name; it stays the same when the title is reworded."),
         Column("competency_title", "The competency as pages show it."),
-        Column("decided", "met, held, or opened (an instructor opened the check again)."),
+        Column(
+            "decided",
+            "By rule: met, confirmed, renewed, held, reopened. By hand: opened, signed, granted, revoked.",
+        ),
+        Column("part", "What was signed off, such as oral or pool; empty otherwise."),
         Column("decided_at", "Date and time, ISO 8601, with the offset of the site's time zone."),
         Column("due_on", "The day a met competency falls due again, ISO 8601; empty otherwise."),
-        Column("decided_by", "“the rule” for a check, the instructor's or officer's name for an opened one."),
+        Column("decided_by", "“the rule” for a check, the name of whoever decided by hand otherwise."),
         Column(
             "score", "The score of the check when it ended: right answers add one, wrong ones take the loss."
         ),

@@ -31,6 +31,12 @@ def test_each_deed_is_recorded_with_name_and_reason(decide, quay, said, decided,
     assert JournalLine.objects.first().details == {"why": WHY}
 
 
+def test_the_part_that_was_signed_off_stands_in_both_records(decide, quay, client):
+    assert "signed off: pool" in decide(deed="sign", part="pool").text
+    client.force_login(quay.people["trainee"])
+    assert "signed off: pool" in client.get(reverse("quizzes:record")).text
+
+
 def test_what_was_granted_can_be_revoked_and_both_stay(decide):
     decide(deed="grant")
     decide(deed="revoke")

@@ -83,3 +83,11 @@ def test_the_number_of_queries_does_not_grow_with_the_rows(
         decide_at(quay, boyle, timezone.now())
     with django_assert_max_num_queries(9):
         assert len(records(officer, quay)) == 31
+
+
+def test_a_part_that_was_signed_off_is_in_the_file(officer, quay, boyle):
+    trainee, instructor = quay.people["trainee"], quay.people["instructor"]
+    actions.sign_off(learner=trainee, competency=boyle, part="pool", by=instructor, why="Seen.")
+    today = timezone.localdate().isoformat()
+    rows = records(officer, quay, today, today)
+    assert [(row["decided"], row["part"]) for row in rows if row["part"]] == [("signed", "pool")]
