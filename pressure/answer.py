@@ -212,6 +212,8 @@ def _measured(value: float, unit: _Unit, asked: Asked) -> Reading | Trouble:
         return _wrong_dimension(symbol, dimension, asked)
     if not -LARGEST < value < LARGEST or (-SMALLEST < value < SMALLEST and value):
         return _RANGE
+    if symbol != asked.unit and asked.only:
+        return _other_unit(value, symbol, said, asked)
     in_asked = value if symbol == asked.unit else value * factor / FACTORS[asked.unit]
     return _new(Reading, (value, symbol, said, said or asked.kind, in_asked))
 
@@ -276,6 +278,15 @@ def _wrong_dimension(symbol: str, dimension: str, asked: Asked) -> Trouble:
         "unit_wrong",
         f"{unit_text(symbol)} measures {dimension}, but {asked.dimension} is asked for. "
         f"Use a unit such as {_EXAMPLES[asked.dimension]}.",
+    )
+
+
+def _other_unit(value: float, symbol: str, said: Mark | None, asked: Asked) -> Trouble:
+    wanted = unit_text(asked.unit, asked.kind)
+    return Trouble(
+        "unit_other",
+        f"This problem is about the unit: it asks for {wanted} and takes no other. Say "
+        f"{exact(value)} {unit_text(symbol, said)} in {unit_text(asked.unit)}.",
     )
 
 

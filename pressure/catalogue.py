@@ -1,4 +1,4 @@
-"""The families at hand: whatever lies in the folder ``families``, found by looking."""
+"""The families at hand: whatever lies in the folder ``families``, and what is handed down at start-up."""
 
 from __future__ import annotations
 
@@ -11,10 +11,29 @@ from types import MappingProxyType, ModuleType
 from pressure.errors import BrokenFamily, UnknownFamily
 from pressure.problem import Family, Problem, Step
 
+_ENLISTED: dict[str, Family] = {}
+
 
 @cache
 def families() -> Mapping[str, Family]:
     """Every family by slug, in the order of the slugs. Raises BrokenFamily for a file that holds none."""
+    return MappingProxyType(dict(sorted({**_found(), **_ENLISTED}.items())))
+
+
+def enlist(newcomers: Iterable[Family]) -> None:
+    """Add families that are made elsewhere, such as the questions beside the lessons.
+
+    The same family twice is counted once. Raises BrokenFamily when another bears its slug.
+    """
+    for family in newcomers:
+        if families().get(family.slug, family) is not family:
+            raise BrokenFamily(f"Two families share the slug {family.slug!r}.")
+        _ENLISTED[family.slug] = family
+        families.cache_clear()
+
+
+@cache
+def _found() -> Mapping[str, Family]:
     folder = import_module("pressure.families")
     names = sorted(found.name for found in iter_modules(folder.__path__))
     return gather(import_module(f"pressure.families.{name}") for name in names)

@@ -73,6 +73,7 @@ def draw(family: str | Family, seed: int, system: System) -> Problem:
         sense=posed.sense,
         caution=posed.caution,
         figure=posed.figure,
+        item=posed.item,
     )
 
 

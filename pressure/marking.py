@@ -15,7 +15,10 @@ from pressure.record import LETTERS
 
 
 class Judged(NamedTuple):
-    """A judged answer in the words that are kept: as typed, as understood, the verdict and the slip."""
+    """A judged answer in the words that are kept: as typed, as understood, the verdict and the slip.
+
+    ``value`` is the number in the asked unit where just one is asked for.
+    """
 
     verdict: Verdict
     typed: str
@@ -23,6 +26,7 @@ class Judged(NamedTuple):
     slip: str = ""
     label: str = ""
     mend: str = ""
+    value: float | None = None
 
 
 class Unjudged(NamedTuple):
@@ -49,7 +53,13 @@ def _number(text: str, key: Key, field: str) -> Judged | Unjudged:
     if isinstance(marked, Trouble):
         return Unjudged(field, *marked)
     return Judged(
-        marked.verdict, text.strip(), marked.reading.understood, marked.slip_name, marked.label, marked.mend
+        marked.verdict,
+        text.strip(),
+        marked.reading.understood,
+        marked.slip_name,
+        marked.label,
+        marked.mend,
+        marked.reading.in_asked,
     )
 
 
@@ -64,7 +74,9 @@ def _table(form: Mapping[str, str], key: TableKey) -> Judged | Unjudged:
     missed = [one for one in cells if one.verdict != "right"]
     worst = next((one for one in missed if one.verdict == "slip"), missed[0] if missed else cells[0])
     return worst._replace(
-        typed="; ".join(one.typed for one in cells), understood="; ".join(one.understood for one in cells)
+        typed="; ".join(one.typed for one in cells),
+        understood="; ".join(one.understood for one in cells),
+        value=None,
     )
 
 

@@ -38,13 +38,14 @@ class Given:
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """What is asked for: ``dimension`` is one of ``units.DIMENSIONS``, "pressure", "volume" …"""
+    """What is asked for: ``dimension`` is one of ``units.DIMENSIONS``; ``only`` if no other unit will do."""
 
     symbol: str
     meaning: str
     dimension: str
     unit: str
     kind: PressureKind | None = None
+    only: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,8 +86,7 @@ class Option:
     """One of several things to choose or to put in order.
 
     ``name`` is the misunderstanding that a wrong choice shows (or, in an order, the thing itself);
-    ``label`` says it in a few words. ``why`` explains: why it is right, what is wrong with it, or why it
-    stands where it stands.
+    ``label`` says it in a few words; ``why`` says why it is right, wrong, or stands where it stands.
     """
 
     name: str
@@ -159,7 +159,10 @@ trainee's own number with its unit.
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Prompt:
-    """What every kind of prompt says, before draw.py judges whether it is fit to be asked."""
+    """What every kind of prompt says, before draw.py judges whether it is fit to be asked.
+
+    ``item`` is the id of an authored question, empty for a prompt that is computed.
+    """
 
     situation: str
     convention: str
@@ -167,6 +170,7 @@ class Prompt:
     sense: str
     caution: str = ""
     figure: Figure | None = None
+    item: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -230,6 +234,7 @@ class Problem:
     sense: str
     caution: str
     figure: Figure | None = None
+    item: str = ""
 
     @property
     def asked(self) -> Asked:
@@ -261,12 +266,12 @@ class Axis:
 class WorkedExample:
     """A published or customary result that the family must reproduce: facts in, answer out.
 
-    The answer is a number, the numbers of a table, or the name of the right option.
+    The answer is a number, the numbers of a table, the name of the right option, or the names in order.
     """
 
     system: System
     facts: Facts
-    answer: float | tuple[float, ...] | str
+    answer: float | tuple[float, ...] | str | tuple[str, ...]
     source: str
     within: float = 0.005
 
@@ -277,6 +282,7 @@ class Family:
 
     ``edition`` rises whenever the same facts would read or mark differently.
     ``pose`` is the fast path (floats only); ``solve`` writes the solution when it is read.
+    ``level`` is 1 for a plain question, 2 for one turned round or of two steps, 3 for one of several.
     """
 
     slug: str
@@ -287,6 +293,7 @@ class Family:
     pose: Callable[[System, Facts], AnyPosed]
     solve: Callable[[Problem], tuple[Step, ...]]
     examples: tuple[WorkedExample, ...]
+    level: int = 1
 
     @property
     def systems(self) -> tuple[System, ...]:

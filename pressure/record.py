@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from pressure import catalogue
+from pressure import catalogue, mixed
 from pressure.figures.solutions import figure_for
 from pressure.problem import (
     AnyKey,
@@ -40,10 +40,13 @@ def shown(problem: Problem) -> dict[str, Any]:
     """All of a problem that may be seen before it is marked. Holds no answer.
 
     Every given's ``text`` stands in ``situation`` word for word; ``words`` is the same for a voice.
+    ``mixed`` is the problem's own unit where the answer is wanted in another.
     """
     return {
         "task": _TASKS[type(problem.key)],
         "family": problem.family,
+        "item": problem.item,
+        "mixed": mixed.plain(problem).asked.unit if isinstance(problem, mixed.Mixed) else "",
         "edition": problem.edition,
         "seed": problem.seed,
         "system": problem.system,
@@ -78,8 +81,8 @@ def key(problem: Problem) -> dict[str, Any]:
     return {
         **_key(problem.key),
         "sense": problem.sense,
-        "steps": [_step(step) for step in catalogue.solve(problem)],
-        "figure": _figure(figure_for(problem, catalogue.family(problem.family).topic)),
+        "steps": [_step(step) for step in mixed.solve(problem)],
+        "figure": _figure(figure_for(mixed.plain(problem), catalogue.family(problem.family).topic)),
     }
 
 
@@ -135,12 +138,17 @@ def key_from(shown: Mapping[str, Any], key: Mapping[str, Any]) -> AnyKey:
 
 def _number_from(asked: Mapping[str, Any], key: Mapping[str, Any]) -> Key:
     return Key(
-        asked=Asked(asked["symbol"], asked["meaning"], asked["dimension"], asked["unit"], asked["kind"]),
+        asked=_asked_from(asked),
         answer=key["answer"],
         low=key["low"],
         high=key["high"],
         slips=tuple([Slip(s["name"], s["label"], s["mend"], s["low"], s["high"]) for s in key["slips"]]),
     )
+
+
+def _asked_from(asked: Mapping[str, Any]) -> Asked:
+    symbol, meaning, dimension = asked["symbol"], asked["meaning"], asked["dimension"]
+    return Asked(symbol, meaning, dimension, asked["unit"], asked["kind"], asked.get("only", False))
 
 
 def _options_from(options: Sequence[Mapping[str, Any]]) -> tuple[Option, ...]:
@@ -176,6 +184,7 @@ def _asked(asked: Asked) -> dict[str, Any]:
         "dimension": asked.dimension,
         "unit": asked.unit,
         "kind": asked.kind,
+        "only": asked.only,
         "text": f"{meaning}, in {unit_text(asked.unit)}",
         "words": f"{meaning}, in {unit_spoken(asked.unit)}",
     }

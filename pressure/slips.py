@@ -6,8 +6,9 @@ The sentence that mends it belongs to the family, which knows the numbers.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from types import MappingProxyType
+from typing import Any
 
 from pressure.constants import FOOT, GRAVITY
 from pressure.problem import Misstep as Misstep
@@ -116,6 +117,55 @@ LABELS: Mapping[str, str] = MappingProxyType(
         "pressure-counted": "a change of pressure was counted where there is none",
     }
 )
+
+
+_ADDED = ("plus P atmosphere", "plus P air", "1 plus D", "minus 1 close")
+_TAKEN_OFF = ("minus P atmosphere", "minus P air", "minus 1 close")
+_WATER = ("h of one atmosphere", "h atm", "psi/ft", "w times", "column named")
+_DIFFERENCE = ("Δp equals",)
+_LAW = ("Boyle's law",)
+_SHARE = ("over F ", "equals F ")
+_SCALE = ("absolute zero",)
+
+LANDMARKS: Mapping[str, tuple[str, ...]] = MappingProxyType(
+    {
+        **dict.fromkeys(("atmosphere-left-out", "atmosphere-subtracted", "atmosphere-twice"), _ADDED),
+        **dict.fromkeys(("one-for-psi", "depth-for-atmosphere", "psi-for-bar", "gauge-ratio"), _ADDED),
+        **dict.fromkeys(("atmosphere-kept", "atmosphere-added"), _TAKEN_OFF),
+        **dict.fromkeys(("other-length-unit", "fresh-for-salt", "salt-for-fresh"), _WATER),
+        **dict.fromkeys(("depth-for-pressure", "atmospheres-not-converted"), _WATER),
+        **dict.fromkeys(("absolute-for-difference", "sides-added", "weaker-alone"), _DIFFERENCE),
+        **dict.fromkeys(("inside-left-out", "from-the-surface"), _DIFFERENCE),
+        **dict.fromkeys(("inverted-ratio", "surface-ratio", "fixed-share"), _LAW),
+        **dict.fromkeys(("halved-each-time", "doubled-each-time"), _LAW),
+        **dict.fromkeys(("percent-for-fraction", "other-gas", "air-for-mix"), _SHARE),
+        **dict.fromkeys(("degrees-ratio", "other-scale"), _SCALE),
+        "temperatures-inverted": ("T 2 over T 1",),
+        "sea-level-air": ("plus P air", "minus P air"),
+        "weight-in-air": ("minus B", "minus w"),
+        "reserve-forgotten": ("minus P reserve",),
+        "psi-not-converted": ("over P atmosphere",),
+        "one-cylinder": ("N times",),
+        "reading-for-fall": ("minus P 2",),
+        "surface-rate": ("C 0 times n",),
+        "gravity-left-out": ("times g", " g "),
+    }
+)
+"""The words by which the step is known that a slip departs from, in the order they are looked for.
+
+What is not here departs from the step whose result is the answer.
+"""
+
+
+def step_of(steps: Sequence[Mapping[str, Any]], name: str) -> int | None:
+    """Which step of a stored solution the slip departs from; None where no step has a result."""
+    with_result = [place for place, step in enumerate(steps) if step["result"]]
+    for landmark in LANDMARKS.get(name, ()):
+        for place in with_result:
+            relation = steps[place]["relation"]
+            if landmark in f"{steps[place]['why']} {relation['words'] if relation else ''}":
+                return place
+    return with_result[-1] if with_result else None
 
 
 def slip(name: str, mend: str, *values: float) -> Misstep:

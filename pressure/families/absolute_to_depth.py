@@ -155,6 +155,7 @@ FAMILY = Family(
     edition=1,
     title="From absolute pressure to depth",
     topic="depth",
+    level=2,
     axes={
         "us": _axes("absolute_psi", 61, 190, 2),
         "metric": _axes("absolute_bar", 41, 140, 20),

@@ -129,6 +129,7 @@ FAMILY = Family(
     edition=1,
     title="From absolute to gauge pressure",
     topic="gauge and absolute",
+    level=2,
     axes={"us": _axes("absolute_psi", 40, 190, 2), "metric": _axes("absolute_bar", 26, 140, 20)},
     pose=pose,
     solve=solve,

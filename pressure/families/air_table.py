@@ -206,6 +206,7 @@ FAMILY = Family(
     edition=1,
     title="Table of pressure and volume going down",
     topic="Boyle",
+    level=3,
     axes={
         "us": _axes(
             "ft",

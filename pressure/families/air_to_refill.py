@@ -142,6 +142,7 @@ FAMILY = Family(
     edition=1,
     title="Surface air to fill an open box again",
     topic="Boyle",
+    level=3,
     axes={
         "us": _axes(
             "ft", (0, 10, 12, 15, 20, 25), range(50, 166, 5), "ft3", (6.0, 8.0, 10.0, 15.0, 20.0, 30.0, 60.0)

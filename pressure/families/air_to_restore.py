@@ -186,6 +186,7 @@ FAMILY = Family(
     edition=1,
     title="Air to restore a squeezed space",
     topic="air spaces",
+    level=3,
     axes={
         "us": _axes("ft", (10, 15, 20, 25, 30), (42, 50, 60, 70, 80, 90, 99, 100, 110, 120)),
         "metric": _axes("m", (3, 4, 5, 6, 8), (13, 16, 18, 20, 24, 28, 30, 32, 36, 40)),

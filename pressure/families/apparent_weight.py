@@ -158,6 +158,7 @@ FAMILY = Family(
     edition=1,
     title="Weight under water",
     topic="buoyancy",
+    level=2,
     axes={
         "us": _axes(
             "ft3",

@@ -181,6 +181,7 @@ FAMILY = Family(
     edition=1,
     title="The atmosphere against a column of water",
     topic="column of water",
+    level=2,
     axes={
         "us": _axes("psi", _grid(139, 151, 10, 2), _grid(40, 128, 10, 2)),
         "metric": _axes("bar", _grid(96, 104, 100), _grid(20, 88, 100, 2)),

@@ -172,6 +172,7 @@ FAMILY = Family(
     edition=1,
     title="Air in a closed bag between two depths",
     topic="Boyle",
+    level=2,
     axes={
         "us": _axes(
             "ft",

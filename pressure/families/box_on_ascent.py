@@ -155,6 +155,7 @@ FAMILY = Family(
     edition=1,
     title="Air lost from an open box coming up",
     topic="Boyle",
+    level=3,
     axes={
         "us": _axes(
             "ft",

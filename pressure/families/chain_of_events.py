@@ -56,6 +56,7 @@ FAMILY = Family(
     edition=1,
     title="The chain of events in an injury",
     topic="mechanism",
+    level=3,
     axes={"us": telling.axes(len(_CASES)), "metric": telling.axes(len(_CASES))},
     pose=pose,
     solve=solve,

@@ -131,6 +131,7 @@ FAMILY = Family(
     edition=1,
     title="Free air for several divers",
     topic="supply",
+    level=2,
     axes={
         "us": _axes((1.0, 1.2, 1.4, 1.5, 1.8, 2.0, 2.5, 4.5), "ft", range(40, 166, 5)),
         "metric": _axes((30.0, 35.0, 40.0, 45.0, 50.0, 60.0, 75.0, 125.0), "m", range(12, 51, 2)),

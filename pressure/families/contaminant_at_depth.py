@@ -176,6 +176,7 @@ FAMILY = Family(
     edition=1,
     title="A trace of a bad gas at depth",
     topic="mixtures",
+    level=2,
     axes={"us": _axes("depth_ft", range(40, 171, 2)), "metric": _axes("depth_m", range(12, 53))},
     pose=pose,
     solve=solve,

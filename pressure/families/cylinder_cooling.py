@@ -101,6 +101,7 @@ FAMILY = Family(
     edition=1,
     title="A cylinder that cools after charging",
     topic="temperature",
+    level=3,
     axes={
         "us": _axes(
             "psi", range(2000, 3301, 100), (100.0, 110.0, 120.0, 130.0, 140.0), (45.0, 50.0, 55.0, 65.0, 70.0)

@@ -255,6 +255,7 @@ FAMILY = Family(
     edition=1,
     title="How long a cylinder lasts at depth",
     topic="supply",
+    level=3,
     axes=_AXES,
     pose=pose,
     solve=solve,

@@ -105,6 +105,7 @@ FAMILY = Family(
     edition=1,
     title="A full cylinder that gets warm",
     topic="temperature",
+    level=2,
     axes={
         "us": _axes(
             "psi", range(2000, 3501, 100), (55.0, 60.0, 65.0, 70.0, 75.0), (110.0, 120.0, 130.0, 140.0, 155.0)

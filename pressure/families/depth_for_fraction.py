@@ -149,6 +149,7 @@ FAMILY = Family(
     edition=1,
     title="How deep for a given shrinking",
     topic="Boyle",
+    level=2,
     axes={
         "us": _axes("ft3", (2.0, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 20.0)),
         "metric": _axes("L", (20.0, 30.0, 40.0, 50.0, 60.0, 80.0, 100.0, 120.0, 200.0)),

@@ -175,6 +175,7 @@ FAMILY = Family(
     edition=1,
     title="Depth at which a partial pressure is reached",
     topic="mixtures",
+    level=2,
     axes={"us": _axes("atm"), "metric": _axes("bar")},
     pose=pose,
     solve=solve,

@@ -171,6 +171,7 @@ FAMILY = Family(
     edition=1,
     title="From depth to absolute pressure",
     topic="depth",
+    level=2,
     axes={
         "us": _axes("depth_ft", tuple(map(float, range(10, 171)))),
         "metric": _axes("depth_m", tuple(n / 2 for n in range(6, 121))),

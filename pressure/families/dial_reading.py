@@ -259,6 +259,7 @@ FAMILY = Family(
     edition=1,
     title="Read a dial and give the absolute pressure",
     topic="gauge and absolute",
+    level=2,
     axes={"us": _axes("us"), "metric": _axes("metric")},
     pose=pose,
     solve=solve,

@@ -227,6 +227,7 @@ FAMILY = Family(
     edition=1,
     title="Force on a hatch, a gate panel, a view port",
     topic="column of water",
+    level=2,
     axes={
         "us": _axes(
             "ft", range(20, 101, 4), ("psi", (1.5, 2.0, 3.0, 4.0)), (6.0, 8.0, 10.0, 14.0), (0.0, 1.0)

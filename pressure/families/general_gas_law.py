@@ -148,6 +148,7 @@ FAMILY = Family(
     edition=1,
     title="Air taken down and cooled",
     topic="temperature",
+    level=3,
     axes={
         "us": _axes(
             "us",

@@ -190,6 +190,7 @@ FAMILY = Family(
     edition=1,
     title="A held breath on the way up",
     topic="lungs",
+    level=2,
     axes={
         "us": _axes("ft", (33, 45, 50, 66, 70, 80, 99, 100, 110, 120, 132), (0, 10, 15, 18, 20, 22, 25)),
         "metric": _axes("m", (10, 14, 16, 20, 22, 25, 28, 30, 32, 35, 40), (0, 3, 4, 5, 6, 7, 8)),

@@ -197,6 +197,7 @@ FAMILY = Family(
     edition=1,
     title="A helmeted diver falls away from the supply",
     topic="air spaces",
+    level=2,
     axes={
         "us": _axes(
             "ft",

@@ -142,6 +142,7 @@ FAMILY = Family(
     edition=1,
     title="Depth in a mountain lake",
     topic="depth",
+    level=2,
     axes={
         "us": _axes("ft", range(4000, 10_001, 500), "absolute_psi", range(28, 71, 2), 1),
         "metric": _axes("m", range(1200, 3001, 200), "absolute_bar", range(18, 46), 10),

@@ -141,6 +141,7 @@ FAMILY = Family(
     edition=1,
     title="Absolute pressure in a mountain lake",
     topic="depth",
+    level=2,
     axes={
         "us": _axes("ft", range(4000, 10_001, 500), range(40, 131, 5)),
         "metric": _axes("m", range(1200, 3001, 200), range(14, 41)),

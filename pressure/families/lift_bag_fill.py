@@ -168,6 +168,7 @@ FAMILY = Family(
     edition=1,
     title="Surface air for a lift bag",
     topic="buoyancy",
+    level=3,
     axes={
         "us": _axes(
             ("lb", "ft3", "ft"),

@@ -171,6 +171,7 @@ FAMILY = Family(
     edition=1,
     title="Lift gained by a bag on the way up",
     topic="buoyancy",
+    level=3,
     axes={
         "us": _axes(
             "ft",

@@ -218,6 +218,7 @@ FAMILY = Family(
     edition=1,
     title="Over-bottom pressure of a surface supply",
     topic="supply",
+    level=2,
     axes={
         "us": _axes("ft", range(40, 191, 5), (75.0, 90.0, 100.0, 115.0, 125.0, 135.0, 150.0)),
         "metric": _axes("m", range(12, 58), (6.0, 7.0, 8.0, 9.0, 10.0, 11.0)),

@@ -183,6 +183,7 @@ FAMILY = Family(
     edition=1,
     title="The rise that tears a full lung",
     topic="lungs",
+    level=2,
     axes={
         "us": _axes("us", "ft", (12, 15, 18, 20, 25, 30, 40, 50, 60)),
         "metric": _axes("metric", "m", (4, 5, 6, 8, 10, 12, 15, 20)),

@@ -122,6 +122,7 @@ FAMILY = Family(
     edition=1,
     title="A vessel at low pressure warmed or cooled",
     topic="temperature",
+    level=2,
     axes={
         "us": _axes(
             "psi",

@@ -147,6 +147,7 @@ FAMILY = Family(
     edition=1,
     title="Where a full breath reaches the residual volume",
     topic="lungs",
+    level=2,
     axes={"us": _AXES, "metric": _AXES},
     pose=pose,
     solve=solve,

@@ -164,6 +164,7 @@ FAMILY = Family(
     edition=1,
     title="Ballast from sea to fresh water",
     topic="buoyancy",
+    level=2,
     axes={
         "us": _axes("ft3", tuple(n / 10 for n in range(24, 46)), "lb", range(10, 31)),
         "metric": _axes("L", tuple(map(float, range(70, 131, 3))), "kg", range(5, 16)),

@@ -150,6 +150,7 @@ FAMILY = Family(
     edition=1,
     title="Where a rising box begins to spill",
     topic="Boyle",
+    level=2,
     axes={
         "us": _axes(
             "ft",

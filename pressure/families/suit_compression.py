@@ -177,6 +177,7 @@ FAMILY = Family(
     edition=1,
     title="Lift lost by a suit at depth",
     topic="buoyancy",
+    level=3,
     axes={
         "us": _axes(
             "ft", range(15, 151, 3), "ft3", (0.1, 0.12, 0.15, 0.18, 0.2, 0.22, 0.25, 0.28, 0.3, 0.35, 0.4)

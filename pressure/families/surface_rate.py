@@ -190,6 +190,7 @@ FAMILY = Family(
     edition=1,
     title="From a fall of the gauge to the use at the surface",
     topic="supply",
+    level=2,
     axes={
         "us": _axes(
             "us",

@@ -92,7 +92,7 @@ def pose(system: System, facts: Facts) -> Posed:
         situation=_SCENES[int(facts["scene"])].format(value=shown(value, first, given=True), unit=second),
         convention=f"Take one atmosphere as {' and as '.join(told)}.",
         givens=(Given("P₁", "pressure given", Quantity(value, first)),),
-        asked=Asked("P₂", "the same pressure", "pressure", second),
+        asked=Asked("P₂", "the same pressure", "pressure", second, only=True),
         accepted=tuple([value * factor for factor in factors]),
         missteps=(
             *_factor_slips(value, second, factors),
@@ -204,7 +204,7 @@ _CHEMISTRY = "OpenStax Chemistry 2e, §9.1"
 
 FAMILY = Family(
     slug="unit-conversion",
-    edition=1,
+    edition=2,  # from this one on only the asked unit is taken: the given pressure was an answer before
     title="From one unit of pressure into another",
     topic="gauge and absolute",
     axes={"us": _axes("us"), "metric": _axes("metric")},

@@ -168,6 +168,7 @@ FAMILY = Family(
     edition=1,
     title="Air in a closed bag coming up",
     topic="Boyle",
+    level=2,
     axes={
         "us": _axes(
             "ft",

@@ -208,6 +208,7 @@ FAMILY = Family(
     edition=1,
     title="Air that must leave full lungs on the way up",
     topic="lungs",
+    level=3,
     axes={
         "us": _axes("ft", (40, 50, 60, 70, 80, 90, 99, 100, 110, 120, 132), (10, 15, 20, 25, 30)),
         "metric": _axes("m", (12, 15, 18, 20, 22, 25, 28, 30, 35, 38, 40), (3, 4, 5, 6, 8)),

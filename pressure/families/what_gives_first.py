@@ -222,6 +222,7 @@ FAMILY = Family(
     edition=1,
     title="What is hurt first",
     topic="mechanism",
+    level=2,
     axes={"us": telling.axes(len(_CASES)), "metric": telling.axes(len(_CASES))},
     pose=pose,
     solve=solve,

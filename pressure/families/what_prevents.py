@@ -96,6 +96,7 @@ FAMILY = Family(
     edition=1,
     title="What would have prevented it",
     topic="mechanism",
+    level=2,
     axes={"us": telling.axes(len(HARMFUL)), "metric": telling.axes(len(HARMFUL))},
     pose=pose,
     solve=solve,

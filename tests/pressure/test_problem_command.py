@@ -36,6 +36,14 @@ def test_text_ends_with_the_answer_and_its_slips():
     assert "Slip: the ratio was upside down" in text
 
 
+def test_a_mixed_form_is_printed_in_the_other_unit_with_the_step_that_turns_it():
+    text = printed("depth-to-absolute", "--seed", "3", "--mixed")
+    assert "What is the absolute pressure there, in bar?" in text
+    assert "Divide to turn it into bar: 1 bar is 14.5038 psi" in text
+    whole = json.loads(printed("depth-to-absolute", "--seed", "3", "--mixed", "--json"))
+    assert (whole["mixed"], whole["answer"]["unit"]) == ("psi", "bar")
+
+
 def test_the_list_names_every_family():
     assert "volume-on-ascent" in printed("--list")
     entries = json.loads(printed("--list", "--json"))
@@ -51,6 +59,7 @@ def test_the_list_names_every_family():
         (["depth-to-gauge", "--seed=-1"], "A seed is a whole number"),
         (["depth-to-gauge", "--seed", "9" * 5000], "A seed is a whole number"),
         (["depth-to-gauge", "--system", "si"], "It is set in: us, metric"),
+        (["air-table", "--mixed"], "not asked for in another unit"),
     ],
 )
 def test_an_unknown_word_is_answered_with_a_sentence_and_code_2(args, sentence):

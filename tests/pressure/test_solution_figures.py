@@ -23,7 +23,9 @@ from quizzes.competencies import COMPETENCIES
 from quizzes.models import Attempt
 from tests.quizzes.conftest import wrong_text
 
-SET = [(family, system) for family in catalogue.families().values() for system in family.systems]
+FAMILIES = [family for family in catalogue.families().values() if family.topic != "questions"]
+"""An authored question has no numbers to draw."""
+SET = [(family, system) for family in FAMILIES for system in family.systems]
 DRAWS = 60
 TAGS = {"svg", "title", "desc", "g", "path", "circle", "rect", "text", "tspan"}
 STYLES = Path(__file__).resolve().parents[2] / "static" / "css" / "apparatus.css"
@@ -125,7 +127,7 @@ def test_the_drawing_is_plain_parts_without_styles(family, system):
 
 
 def test_every_topic_is_laid_out_by_its_own_drawing():
-    assert {family.topic for family in catalogue.families().values()} == set(LAYOUTS)
+    assert {family.topic for family in FAMILIES} == set(LAYOUTS)
     names = {figure_for(draw(family, 1, system), family.topic).name for family, system in SET}
     assert names <= set(figures()) - {"values"}
 

@@ -13,6 +13,7 @@ from pressure import catalogue, record
 from pressure.audit import Findings, audit
 from pressure.draw import DELTA, draw, sound
 from pressure.errors import PressureError
+from pressure.mixing import mix
 from pressure.problem import Family, Key, Problem, System
 from pressure.units import unit_text
 
@@ -27,6 +28,7 @@ class Command(BaseCommand):
         parser.add_argument("family", nargs="?", metavar="FAMILY", help="the slug of a family")
         parser.add_argument("--seed", default="0", help="a whole number, not negative (default 0)")
         parser.add_argument("--system", default="us", help="us, metric or, where it is set, si (default us)")
+        parser.add_argument("--mixed", action="store_true", help="ask for the answer in another unit")
         parser.add_argument("--json", action="store_true", help="print JSON")
         parser.add_argument("--list", action="store_true", help="list the families")
         parser.add_argument("--audit", action="store_true", help="prove the separation of answers and slips")
@@ -42,7 +44,7 @@ class Command(BaseCommand):
         elif options["family"] is None:
             raise CommandError("Name a family, or ask for --list.", returncode=_WRONG_WORDS)
         else:
-            self._print(options["family"], options["seed"], options["system"], as_json=options["json"])
+            self._print(_drawn(options), as_json=options["json"])
 
     def _list(self, *, as_json: bool) -> None:
         families = catalogue.families().values()
@@ -70,15 +72,23 @@ class Command(BaseCommand):
         if broken:
             raise CommandError(f"{broken} faults found.")
 
-    def _print(self, slug: str, seed: str, system: System, *, as_json: bool) -> None:
-        try:
-            problem = draw(slug, _seed(seed), system)
-        except PressureError as error:
-            raise CommandError(str(error), returncode=_WRONG_WORDS) from error
+    def _print(self, problem: Problem, *, as_json: bool) -> None:
         if as_json:
             self.stdout.write(json.dumps(_whole(problem), indent=2, ensure_ascii=False))
         else:
             self.stdout.write("\n".join(_text(problem)))
+
+
+def _drawn(options: Mapping[str, Any]) -> Problem:
+    system: System = options["system"]
+    try:
+        problem = draw(options["family"], _seed(options["seed"]), system)
+    except PressureError as error:
+        raise CommandError(str(error), returncode=_WRONG_WORDS) from error
+    mixed = mix(problem) if options["mixed"] else problem
+    if mixed is None:
+        raise CommandError("These numbers are not asked for in another unit.", returncode=_WRONG_WORDS)
+    return mixed
 
 
 def _seed(text: str) -> int:
