@@ -1,77 +1,95 @@
 // Moves the apparatus. Every number was computed on the server: this only looks rows up in its table.
 
-const bench = document.querySelector("[data-table]");
-if (bench) set(bench);
+const PREFIX = "data-form-";
+
+function setAll() {
+  for (const bench of document.querySelectorAll("[data-apparatus]")) set(bench);
+}
+
+setAll();
+// An answered guess brings the apparatus anew, this time with its controls.
+document.addEventListener("htmx:afterSettle", setAll);
 
 function set(bench) {
-  const { columns, rows } = JSON.parse(document.getElementById(bench.dataset.table).textContent);
-  const slider = bench.querySelector("input[type=range]");
-  const words = bench.querySelector("[role=status]");
-  const log = document.querySelector("[data-log]");
-  const clear = document.querySelector("[data-clear]");
-  const moving = [...document.querySelectorAll("[data-form]")].filter((element) => element !== words);
-  const links = [...bench.querySelectorAll("[data-depth]")];
+  const name = bench.dataset.apparatus;
+  const table = document.getElementById(`${name}-table`);
+  if (!table || bench.dataset.set) return;
+  bench.dataset.set = "yes";
+  const { top, switches, stops, columns, rows } = JSON.parse(table.textContent);
+  const controls = bench.querySelector(".apparatus-controls");
+  const slider = controls.querySelector("input[type=range]");
+  const words = bench.querySelector(".bench-words");
+  const links = [...controls.querySelectorAll("[data-at]")];
+  const lines = [...bench.querySelectorAll(".bench-table tbody tr")];
+  const moving = found(bench);
   let resting;
 
-  const at = (depth) => Object.fromEntries(columns.map((name, n) => [name, rows[depth][n]]));
+  // Which row belongs to a position under the switches as they are set: the slider turns fastest.
+  function row(position) {
+    let setting = 0;
+    for (const [each, options] of switches) {
+      setting = setting * options.length + options.indexOf(controls.elements[`${name}-${each}`].value);
+    }
+    const cells = rows[setting * (top + 1) + Number(position)];
+    return Object.fromEntries(columns.map((column, n) => [column, cells[n]]));
+  }
 
   function show() {
-    const row = at(slider.value);
-    for (const element of moving) fill(element, row);
+    const now = row(slider.value);
+    for (const part of moving) if (part.element !== words) fill(part, now);
     for (const link of links) {
-      if (link.dataset.depth === slider.value) link.setAttribute("aria-current", "true");
+      if (link.dataset.at === slider.value) link.setAttribute("aria-current", "true");
       else link.removeAttribute("aria-current");
     }
-    // Spoken and written down once the slider rests, not at every depth it passes.
+    // Spoken once the slider rests, not at every position it passes.
     clearTimeout(resting);
     resting = setTimeout(rest, 400);
   }
 
   function rest() {
-    fill(words, at(slider.value));
-    enter(log, slider.value, at(slider.value));
-    history.replaceState(history.state, "", `?depth=${slider.value}`);
+    for (const part of moving) if (part.element === words) fill(part, row(slider.value));
+    const address = new URLSearchParams(location.search);
+    for (const [key, value] of new FormData(controls)) address.set(key, value);
+    history.replaceState(history.state, "", `?${address}${location.hash}`);
+  }
+
+  function turn() {
+    lines.forEach((line, n) => {
+      const now = row(stops[n]);
+      for (const cell of line.querySelectorAll("[data-cell]")) cell.textContent = said(cell.dataset.cell, now);
+    });
+    show();
   }
 
   function go(event) {
     event.preventDefault();
-    slider.value = event.currentTarget.dataset.depth;
+    slider.value = event.currentTarget.dataset.at;
     show();
-  }
-
-  function restart() {
-    log.replaceChildren();
-    enter(log, slider.value, at(slider.value));
   }
 
   for (const part of bench.querySelectorAll("[data-plain]")) part.hidden = true;
   for (const link of links) link.addEventListener("click", go);
-  bench.querySelector("form").addEventListener("submit", (event) => event.preventDefault());
+  controls.addEventListener("submit", (event) => event.preventDefault());
+  controls.addEventListener("change", (event) => event.target !== slider && turn());
   slider.addEventListener("input", show);
-  clear.hidden = false;
-  clear.addEventListener("click", restart);
 }
 
-// Puts the row's numbers where the form has {names}, as text or in the attribute named.
-function fill(element, row) {
-  const { form, attr } = element.dataset;
-  const text = form.replace(/\{(\w+)\}/g, (_, name) => row[name]);
-  if (attr) element.setAttribute(attr, text);
-  else element.textContent = text;
-}
-
-// A line of the table for this depth, in its place; none where it has one already.
-function enter(log, depth, row) {
-  const lines = [...log.rows];
-  if (lines.some((line) => line.dataset.at === depth)) return;
-  const line = document.createElement("tr");
-  line.dataset.at = depth;
-  for (const name of ["depth", "gauge", "absolute", "ata", "volume", "part"]) {
-    const cell = document.createElement(name === "depth" ? "th" : "td");
-    if (name === "depth") cell.scope = "row";
-    else if (name !== "part") cell.className = "num";
-    cell.textContent = row[name];
-    line.append(cell);
+// Everything that moves: the element, the attribute ("text" for its text) and the form it is filled with.
+function found(bench) {
+  const moving = [];
+  for (const element of bench.querySelectorAll("*")) {
+    for (const { name, value } of element.attributes) {
+      if (name.startsWith(PREFIX)) moving.push({ element, attribute: name.slice(PREFIX.length), form: value });
+    }
   }
-  log.insertBefore(line, lines.find((next) => Number(next.dataset.at) > Number(depth)) ?? null);
+  return moving;
+}
+
+function fill({ element, attribute, form }, row) {
+  if (attribute === "text") element.textContent = said(form, row);
+  else element.setAttribute(attribute, said(form, row));
+}
+
+function said(form, row) {
+  return form.replace(/\{(\w+)\}/g, (_, name) => row[name]);
 }
