@@ -8,4 +8,7 @@ class LessonsConfig(AppConfig):
     label = "lessons"
 
     def ready(self) -> None:
-        from course.lessons import checks  # noqa: F401 (registers the check)
+        """Register the checks, and hand the questions of the shelf down to the floors below."""
+        from course.lessons import banks, checks, library  # noqa: F401 (checks register themselves)
+
+        banks.enlist(library.SHELF)

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 
-from course.lessons.apparatus import read, words
+from course.lessons.sea import read, words
 from pressure.problem import System
 from pressure.units import shown, unit_text
 from pressure.waters import ALLOWED

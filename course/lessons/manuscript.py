@@ -1,6 +1,6 @@
 """A lesson's text: Markdown with blocks between ``:::`` lines, made into the parts of a page.
 
-    ::: apparatus box          an apparatus; at most one to a lesson
+    ::: apparatus box          an apparatus; each at most once in a lesson
     ::: caution                one paragraph, set as the usual caution
     ::: example family=… seed=…   a drawn problem with its worked solution
 
@@ -11,17 +11,19 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from itertools import count, pairwise
 from pathlib import Path
 from typing import Literal
 
 import nh3
+from django.utils.text import slugify
 from markdown_it import MarkdownIt
 from markdown_it.renderer import RendererHTML
 from markdown_it.token import Token
 from mdit_py_plugins.container import container_plugin
 
-from course.lessons import inserts
-from course.lessons.apparatus import NAMES
+from course.lessons import inserts, terms
+from course.lessons.apparatus.catalogue import apparatus
 from course.lessons.errors import LessonError
 from pressure.catalogue import family
 from pressure.errors import UnknownFamily
@@ -32,22 +34,41 @@ _TAGS = {
     *("div", "table", "thead", "tbody", "tr", "th", "td"),
 }
 _ATTRIBUTES = {
-    "a": {"href", "title"},
+    "a": {"href", "title", "class"},
+    "h2": {"id"},
     "div": {"class", "tabindex", "role", "aria-label"},
     "ol": {"start"},
     "table": {"class"},
     "td": {"class"},
     "th": {"class"},
 }
+_TAKEN = {"content", "page-status"}
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """A second heading of a lesson: its text, and its anchor, which no other has on the page."""
+
+    title: str
+    anchor: str
 
 
 @dataclass(frozen=True, slots=True)
 class Part:
-    """A stretch of a lesson: clean ``html`` of prose or a caution, or a block with its ``settings``."""
+    """A stretch of a lesson: clean ``html`` of prose or a caution, or a block with its ``settings``.
+
+    Prose that opens a section has it; what follows belongs to that section until the next.
+    """
 
     kind: Literal["prose", "caution", "apparatus", "example"]
     html: str = ""
     settings: Mapping[str, str] | None = None
+    section: Section | None = None
+
+    @property
+    def apparatus(self) -> str:
+        """The name of the apparatus; empty for all else."""
+        return self.settings["name"] if self.kind == "apparatus" and self.settings else ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,8 +86,17 @@ class Lesson:
     parts: Mapping[System, tuple[Part, ...]]
 
     @property
-    def has_apparatus(self) -> bool:
-        return any(part.kind == "apparatus" for part in self.parts["us"])
+    def apparatus(self) -> tuple[str, ...]:
+        """The names of its apparatus, in order."""
+        return tuple([part.apparatus for part in self.parts["us"] if part.apparatus])
+
+    @property
+    def sections(self) -> tuple[Section, ...]:
+        return tuple([part.section for part in self.parts["us"] if part.section])
+
+    def section(self, anchor: str) -> Section | None:
+        """The section of that anchor, unless it is the first: there one is at the top of the page anyway."""
+        return next((one for one in self.sections[1:] if one.anchor == anchor), None)
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,13 +123,15 @@ def _open_table(_: RendererHTML, *__: object) -> str:
     return '<div class="table-box" tabindex="0" role="group" aria-label="Table"><table class="table">\n'
 
 
-_READER = _reader()
+READER = _reader()
 
 
 def parts(path: Path, body: str, skipped: int, system: System) -> tuple[Part, ...]:
     """The body as parts. Raises LessonError naming the line of the file."""
     page = _Page(path, tuple(_filled(path, body, skipped, system)), skipped)
-    tokens = _READER.parse("\n".join(page.lines))
+    tokens = READER.parse("\n".join(page.lines))
+    terms.link(tokens)
+    _open_sections(page, tokens)
     found: list[Part] = []
     prose: list[Token] = []
     at = 0
@@ -107,6 +139,9 @@ def parts(path: Path, body: str, skipped: int, system: System) -> tuple[Part, ..
         token = tokens[at]
         _refuse_heading(page, token)
         if token.type != "container_block_open":
+            if "section" in token.meta:
+                found += _prose(prose)
+                prose = []
             prose.append(token)
             at += 1
             continue
@@ -114,13 +149,15 @@ def parts(path: Path, body: str, skipped: int, system: System) -> tuple[Part, ..
         found += [*_prose(prose), _block(page, token, tokens[at + 1 : end])]
         prose, at = [], end + 1
     found += _prose(prose)
-    _refuse_second_apparatus(page, tokens, found)
+    _refuse_twice(page, tokens)
     return tuple(found)
 
 
 def _filled(path: Path, body: str, skipped: int, system: System) -> list[str]:
     filled = []
     for number, line in enumerate(body.split("\n"), skipped + 1):
+        if line.startswith("## ") and "{" in line:
+            raise LessonError(path, number, "A heading holds no insert: its address is one for all units.")
         try:
             filled.append(inserts.fill(line, system))
         except inserts.UnknownInsert as error:
@@ -137,10 +174,29 @@ def _refuse_heading(page: _Page, token: Token) -> None:
         raise page.error(token, "The title is the page's only first heading. Begin headings here with ##.")
 
 
-def _refuse_second_apparatus(page: _Page, tokens: list[Token], found: list[Part]) -> None:
-    if sum(part.kind == "apparatus" for part in found) > 1:
-        second = [token for token in tokens if token.info.split()[:1] == ["apparatus"]][1]
-        raise page.error(second, "A page holds one apparatus. Take this one out.")
+def _open_sections(page: _Page, tokens: list[Token]) -> None:
+    """Give each second heading its anchor, and keep its section with it."""
+    taken = {*apparatus(), *_TAKEN}
+    for token, inline in pairwise(tokens):
+        if token.type != "heading_open" or token.tag != "h2" or token.level:
+            continue
+        title = "".join(child.content for child in inline.children or [])
+        plain = slugify(title)
+        if not plain:
+            raise page.error(token, "This heading holds no letters, and its address is made of them.")
+        anchor = next(name for n in count(1) if (name := plain if n == 1 else f"{plain}-{n}") not in taken)
+        taken.add(anchor)
+        token.attrSet("id", anchor)
+        token.meta["section"] = Section(title, anchor)
+
+
+def _refuse_twice(page: _Page, tokens: list[Token]) -> None:
+    seen: set[str] = set()
+    for token in tokens:
+        if token.type == "container_block_open" and token.info.split()[:1] == ["apparatus"]:
+            if token.info in seen:
+                raise page.error(token, "This apparatus stands on the page already. Take one of them out.")
+            seen.add(token.info)
 
 
 def _prose(tokens: list[Token]) -> list[Part]:
@@ -150,11 +206,13 @@ def _prose(tokens: list[Token]) -> list[Part]:
         # Alignment comes as a style, which the content policy would block.
         if token.type in ("th_open", "td_open") and token.attrs.pop("style", ""):
             token.attrSet("class", "num")
-    return [Part("prose", _clean(_READER.renderer.render(tokens, _READER.options, {})))]
+    html = _clean(READER.renderer.render(tokens, READER.options, {}))
+    return [Part("prose", html, section=tokens[0].meta.get("section"))]
 
 
 def _clean(html: str) -> str:
-    return nh3.clean(html, tags=_TAGS, attributes=_ATTRIBUTES, url_schemes={"https", "http", "mailto"})
+    schemes = {"https", "http", "mailto"}
+    return nh3.clean(html, tags=_TAGS, attributes=_ATTRIBUTES, url_schemes=schemes, link_rel=None)
 
 
 def _block(page: _Page, opening: Token, inside: list[Token]) -> Part:
@@ -175,12 +233,12 @@ def _caution(page: _Page, opening: Token, inside: list[Token]) -> Part:
     if [token.type for token in inside] != ["paragraph_open", "inline", "paragraph_close"]:
         raise page.error(opening, "A caution is one paragraph.")
     children = inside[1].children or []
-    return Part("caution", _clean(RendererHTML().renderInline(children, _READER.options, {})))
+    return Part("caution", _clean(RendererHTML().renderInline(children, READER.options, {})))
 
 
 def _apparatus(page: _Page, opening: Token, rest: list[str]) -> Part:
-    if len(rest) != 1 or rest[0] not in NAMES:
-        raise page.error(opening, f"Name one apparatus after the word. There are: {', '.join(NAMES)}.")
+    if len(rest) != 1 or rest[0] not in apparatus():
+        raise page.error(opening, f"Name one apparatus after the word. There are: {', '.join(apparatus())}.")
     return Part("apparatus", settings={"name": rest[0]})
 
 

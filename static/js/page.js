@@ -23,25 +23,35 @@ function settle(event) {
   }
 }
 
-function say(sentence) {
-  const region = document.getElementById("page-status");
-  if (!region) return;
+const status = document.getElementById("page-status");
+
+// What asks by itself, again and again, carries its own sentence in data-lost. It neither wipes away what
+// another request has said nor leaves its own standing once it succeeds.
+const own = (event) => event.detail.elt.dataset?.lost;
+
+function say(event, sentence) {
+  if (!status || (own(event) && status.firstChild)) return;
   const note = document.createElement("p");
   note.className = "notice amber";
-  note.textContent = sentence;
-  region.replaceChildren(note);
-  region.scrollIntoView({ block: "nearest" });
+  note.textContent = own(event) ?? sentence;
+  note.toggleAttribute("data-own", Boolean(own(event)));
+  status.replaceChildren(note);
+  if (!own(event)) status.scrollIntoView({ block: "nearest" });
 }
 
-function hush() {
-  document.getElementById("page-status")?.replaceChildren();
+function hush(event) {
+  if (!own(event)) status?.replaceChildren();
 }
 
-const status = document.getElementById("page-status");
+function heard(event) {
+  if (event.detail.successful) status?.querySelector("[data-own]")?.remove();
+}
+
 document.addEventListener("htmx:afterSettle", settle);
 document.addEventListener("htmx:beforeRequest", hush);
-document.addEventListener("htmx:sendError", () => say(status.dataset.lost));
-document.addEventListener("htmx:responseError", () => say(status.dataset.refused));
+document.addEventListener("htmx:afterRequest", heard);
+document.addEventListener("htmx:sendError", (event) => say(event, status?.dataset.lost));
+document.addEventListener("htmx:responseError", (event) => say(event, status?.dataset.refused));
 
 // A page that came back with errors opens at their summary.
 document.querySelector(".error-summary")?.focus();

@@ -10,12 +10,8 @@ from quizzes.models import Attempt, Sitting
 
 PASSWORD = "slack water at noon"
 
-# Depth in feet of sea water, gauge, absolute, and what is left of the air in an open box:
-# common practice, no source.
-BOX = [
-    (33, "14.7 psi", "29.4 psi", "one half"),
-    (66, "29.4 psi", "44.1 psi", "one third"),
-]
+# Depth in feet of sea water, gauge, absolute: common practice, no source.
+DIALS = [(33, "14.7 psi", "29.4 psi"), (66, "29.4 psi", "44.1 psi")]
 
 
 def sign_in(page, person):
@@ -53,24 +49,23 @@ def sees_problem(page, attempt):
 
 
 def read_lesson(page, script):
-    """The slider by keyboard, or the links without script, take the box down; the instruments follow."""
-    page.get_by_role("link", name="Gauge, absolute and Boyle's law").first.click()
-    for depth, gauge, absolute, part in BOX:
-        move_box(page, depth, script)
-        expect(page.locator(".readings")).to_contain_text(gauge)
-        expect(page.locator(".readings")).to_contain_text(absolute)
-        expect(page.locator(".bench").get_by_role("status")).to_contain_text(f": {part} of its volume")
-        row = page.locator(".log").get_by_role("row", name=re.compile(f"^{depth} ft"))
-        expect(row).to_contain_text(absolute)
-    page.get_by_role("link", name="Practise: Gauge and absolute").click()
+    """The slider by keyboard, or the links without script, lower the dials; the instruments follow."""
+    page.get_by_role("link", name="Gauge and absolute", exact=True).first.click()
+    dials = page.locator("#dials")
+    dials.get_by_role("link", name="Look without a guess").click()
+    for depth, gauge, absolute in DIALS:
+        move(page, dials, depth, script)
+        expect(dials.locator(".readings")).to_contain_text(gauge)
+        expect(dials.locator(".readings")).to_contain_text(absolute)
+        expect(dials.locator(".bench-words")).to_contain_text(f"At {depth} ft")
+    page.get_by_role("link", name=re.compile("^Practise.*Gauge and absolute$")).click()
 
 
-def move_box(page, depth, script):
+def move(page, apparatus, depth, script):
     if not script:
-        stops = page.get_by_role("list", name="Whole atmospheres of water")
-        stops.get_by_role("link", name=re.compile(f"^{depth} ft$")).click()
+        apparatus.get_by_role("list", name="Marked positions").get_by_role("link", name=f"{depth} ft").click()
         return
-    slider = page.get_by_role("slider")
+    slider = apparatus.get_by_role("slider")
     slider.focus()
     for _ in range(depth - int(slider.input_value())):
         page.keyboard.press("ArrowRight")

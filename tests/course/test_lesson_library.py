@@ -1,5 +1,7 @@
 """The shelf: every lesson on it can be read, and a faulty one is told by file and line what to mend."""
 
+import re
+
 import pytest
 
 from course.lessons import library
@@ -36,7 +38,9 @@ def shelf(tmp_path):
 
 
 def html(path, system="us"):
-    return "".join(part.html for part in library.read(path).parts[system])
+    """The text as set, without the links to the glossary."""
+    made = "".join(part.html for part in library.read(path).parts[system])
+    return re.sub(r'<a class="term"[^>]*>([^<]*)</a>', r"\1", made)
 
 
 def test_every_lesson_on_the_shelf_can_be_read():
@@ -64,11 +68,13 @@ def test_lessons_come_in_the_order_of_the_course():
         (HEAD.replace("lead:", "blurb: x\nlead:"), 3, "'blurb' is not known"),
         (HEAD.replace("hazard: false", "hazard: true") + "Text.\n", 5, "needs a caution"),
         (HEAD + "\n\n# Tides\n", 15, "Begin headings here with ##"),
+        (HEAD + "\n## At {depth 1}\n", 14, "A heading holds no insert"),
+        (HEAD + "\n## !?\n", 14, "holds no letters"),
         (HEAD + "\nText.\n\n::: video\n:::\n", 16, "no block 'video'"),
-        (HEAD + "\n::: apparatus lung\n:::\n", 14, "There are: box"),
+        (HEAD + "\n::: apparatus lung\n:::\n", 14, "There are: "),
         (HEAD + "\n::: apparatus box\n\nText.\n", 14, "not closed"),
         (HEAD + "\n::: apparatus box\nText.\n:::\n", 14, "holds no text"),
-        (HEAD + "\n::: apparatus box\n:::\n\n::: apparatus box\n:::\n", 17, "one apparatus"),
+        (HEAD + "\n::: apparatus box\n:::\n\n::: apparatus box\n:::\n", 17, "stands on the page already"),
         (HEAD + "\n::: caution\n- a list\n:::\n", 14, "one paragraph"),
         (HEAD + "\n::: example family=tides seed=1\n:::\n", 14, "no family 'tides'"),
         (HEAD + "\n::: example family=depth-to-gauge seed=-1\n:::\n", 14, "Write an example as"),
@@ -132,6 +138,16 @@ def test_numbers_in_the_text_follow_the_readers_units(shelf):
     # 66 ft is 29.4 psi gauge and 44.1 psi absolute, 20 m is 2 and 3 bar: common practice, no source.
     assert "At 66 ft the gauge reads 29.4 psi, which is 44.1 psi absolute." in html(path)
     assert "At 20 m the gauge reads 2.00 bar, which is 3.00 bar absolute." in html(path, "metric")
+
+
+def test_sections_are_known_by_anchors_that_are_their_own(shelf):
+    lesson = library.read(shelf(HEAD + "## The tide\n\nIn.\n\n## *The* tide!\n\nOut.\n\n## Box\n\nx\n"))
+    assert [(one.title, one.anchor) for one in lesson.sections] == [
+        ("The tide", "the-tide"),
+        ("The tide!", "the-tide-2"),
+        ("Box", "box-2"),  # "box" is the apparatus
+    ]
+    assert '<h2 id="the-tide-2"><em>The</em> tide!</h2>' in lesson.parts["us"][1].html
 
 
 @pytest.mark.parametrize(

@@ -1,5 +1,6 @@
 """A lesson as a trainee reads it, and the start page that says what to do next."""
 
+import re
 from datetime import date, timedelta
 from html import unescape
 
@@ -9,12 +10,13 @@ from django.utils import timezone
 
 from course.demo.factories import PersonFactory
 from course.lessons import library, steps
+from course.lessons.places import remember
 from pressure.draw import draw
 from pressure.record import key
 from quizzes.competencies import COMPETENCIES
 from quizzes.models import Standing
 
-LESSON = "gauge-absolute-boyle"
+LESSON = "boyle"
 
 
 @pytest.fixture
@@ -71,6 +73,24 @@ def test_an_unknown_lesson_is_not_found(client, reader):
     assert open_lesson(client, "no-such-lesson").status_code == 404
 
 
+def test_each_section_is_linked_at_the_top_and_no_two_parts_of_a_page_share_an_anchor(client, reader):
+    for slug, lesson in library.lessons().items():
+        text = unescape(open_lesson(client, slug).text)
+        for section in lesson.sections:
+            assert f'<a href="#{section.anchor}">{section.title}</a>' in text
+            assert f'<h2 id="{section.anchor}">' in text
+        anchors = re.findall(r'\sid="([^"]+)"', text)
+        assert sorted(anchors) == sorted(set(anchors))
+        assert lesson.sections
+
+
+def test_a_lesson_ends_in_one_button_and_says_the_state_of_each_competency(client, reader):
+    for slug, lesson in library.lessons().items():
+        foot = open_lesson(client, slug).text.partition('class="onward-foot')[2].partition("</section>")[0]
+        assert foot.count('class="button') == 1
+        assert foot.count('<span class="state-word">not started</span>') == len(lesson.competencies)
+
+
 def test_a_lesson_is_only_read(client, reader):
     assert client.post(reverse("lessons:lesson", args=[LESSON])).status_code == 405
 
@@ -93,6 +113,11 @@ def met(reader, competency, *, due_in):
     )
 
 
+def read_all(reader):
+    for lesson in library.lessons().values():
+        remember(person=reader, lesson=lesson, finished=True)
+
+
 def next_step(client):
     step = client.get(reverse("home")).context["next_step"]
     return step.action, step.url
@@ -113,7 +138,8 @@ def address(page):
     return reverse(f"quizzes:{page}", args=[in_order()[0]])
 
 
-def test_who_has_begun_goes_on_practising(client, reader):
+def test_who_has_read_and_begun_goes_on_practising(client, reader):
+    read_all(reader)
     stand(reader, in_order()[0], "practising", streak=1)
     assert next_step(client) == ("Go on practising", address("practice"))
     assert "2 to go" in client.get(reverse("home")).text
@@ -145,9 +171,11 @@ def test_what_falls_due_waits_until_the_rest_is_met(client, reader):
     assert next_step(client) == ("Take the check again", address("check"))
 
 
-def test_who_has_met_everything_is_shown_the_record(client, reader):
+def test_who_has_met_everything_reads_the_review_and_is_then_shown_the_record(client, reader):
     for competency in COMPETENCIES:
         met(reader, competency, due_in=300)
+    assert next_step(client) == ("Read the lesson", steps.lesson_url([*library.lessons().values()][-1]))
+    read_all(reader)
     assert next_step(client) == ("Read your record", reverse("quizzes:record"))
 
 

@@ -88,29 +88,15 @@ def _lines(bench: Bench, set_to: tuple[str, ...]) -> list[list[tuple[str, str]]]
 
 
 def _tables(bench: Bench) -> list[dict[str, Any]]:
-    """For print: a table for every setting of the switches."""
-    settings = list(dict.fromkeys(place.set_to for place in _all_settings(bench)))
-    return [
-        {
-            "title": "; ".join(
-                f"{switch.label}: {dict(switch.options)[option]}"
-                for switch, option in zip(bench.switches, setting, strict=True)
-            ),
-            "lines": _lines(bench, setting),
-        }
-        for setting in settings
-    ]
+    """For print: the table as the apparatus starts, and as it stands where the question is answered."""
+    settings = dict.fromkeys((bench.start.set_to, bench.guess.place.set_to))
+    return [{"title": _setting(bench, each), "lines": _lines(bench, each)} for each in settings]
 
 
-def _all_settings(bench: Bench) -> list[Place]:
-    places = [bench.start]
-    for n, switch in enumerate(bench.switches):
-        places = [
-            Place(0, (*place.set_to[:n], option, *place.set_to[n + 1 :]))
-            for place in places
-            for option, _ in switch.options
-        ]
-    return places
+def _setting(bench: Bench, set_to: tuple[str, ...]) -> str:
+    """How the switches stand, in words."""
+    switches = zip(bench.switches, set_to, strict=True)
+    return "; ".join(f"{switch.label}: {dict(switch.options)[option]}" for switch, option in switches)
 
 
 def _drawn(picture: Picture, row: Row, *, still: bool = False) -> dict[str, Any]:
