@@ -1,9 +1,11 @@
 """What a decision rule promises: exact, by dynamic programming over the score. Pure.
 
 All figures are for a steady trainee who gives independent answers to fresh draws and is right with the
-chance ``right``. The two conditions beside the score (rules.py) are left out: they can only lower the
-chance of "met". Sources: A. Wald, "Sequential Tests of Statistical Hypotheses", Annals of Mathematical
-Statistics 16 (1945); J. Ville, Étude critique de la notion de collectif (1939), for the lifetime bound.
+chance ``right``. ``first`` is the length of the first block, which is always finished; it lets through a
+little more than a rule that may hold within it. That a kind answered wrong is answered right again is left
+out: it can only lower the chance of "met". Sources: A. Wald, "Sequential Tests of Statistical Hypotheses",
+Annals of Mathematical Statistics 16 (1945); J. Ville, Étude critique de la notion de collectif (1939), for
+the lifetime bound.
 """
 
 from __future__ import annotations
@@ -44,36 +46,40 @@ class Course:
 
 
 @lru_cache(maxsize=4096)
-def course_of(rule: Rule, right: float) -> Course:
-    """The exact course of a check under the rule; ends as soon as the target is out of reach."""
+def course_of(rule: Rule, right: float, first: int = 1) -> Course:
+    """The exact course of a check under the rule; it ends as soon as the target is out of reach."""
     alive, met, ends = {0: 1.0}, 0.0, [0.0]
-    for left in range(rule.maximum - 1, -1, -1):
+    for count in range(1, rule.maximum + 1):
         after: dict[int, float] = {}
-        ended = 0.0
         for score, chance in alive.items():
-            for step, part in ((1, right), (-rule.loss, 1.0 - right)):
-                landed, flow = score + step, chance * part
-                if landed >= rule.target:
-                    met, ended = met + flow, ended + flow
-                elif landed <= rule.floor or landed + left < rule.target:
-                    ended += flow
-                else:
-                    after[landed] = after.get(landed, 0.0) + flow
+            for landed, part in ((score + 1, right), (score - rule.loss, 1.0 - right)):
+                after[landed] = after.get(landed, 0.0) + chance * part
+        alive, left = {}, rule.maximum - count
+        ended = 0.0
+        for score, chance in after.items():
+            if count < first or _undecided(rule, score, left):
+                alive[score] = chance
+                continue
+            met += chance if score >= rule.target else 0.0
+            ended += chance
         ends.append(ended)
-        alive = after
     return Course(met, tuple(ends))
 
 
-def met_chance(rule: Rule, right: float) -> float:
+def _undecided(rule: Rule, score: int, left: int) -> bool:
+    return rule.floor < score < rule.target <= score + left
+
+
+def met_chance(rule: Rule, right: float, first: int = 1) -> float:
     """The operating characteristic: the chance of "met" at the first try."""
-    return course_of(rule, right).met
+    return course_of(rule, right, first).met
 
 
-def met_within(rule: Rule, right: float, tries: int | None = None) -> float:
+def met_within(rule: Rule, right: float, tries: int | None = None, first: int = 1) -> float:
     """The chance of "met" within so many tries, the target rising with each hold; None is without limit."""
     held, holds = 1.0, 0
     while tries is None or holds < tries:
-        chance = met_chance(rule.after(holds), right)
+        chance = met_chance(rule.after(holds), right, first)
         if tries is None and (held * chance < _UNSEEN or held < _UNSEEN):
             break
         held *= 1.0 - chance

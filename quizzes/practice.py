@@ -1,7 +1,7 @@
 """What to practise next, and with how much help: by need, told in a line. Pure.
 
 Worked examples come first and fade as answers come right (Renkl et al. 2002; Barbieri et al. 2023);
-families are mixed, and one that went wrong comes back after another was asked.
+families are mixed, plain before harder, and one that went wrong comes back after another was asked.
 """
 
 from __future__ import annotations
@@ -17,11 +17,15 @@ REMEMBERED = 60
 
 @dataclass(frozen=True, slots=True)
 class Answer:
-    """One practice answer, as far as the choice needs it. ``label`` is that of the slip, if known."""
+    """One practice answer, as far as the choice needs it. ``label`` is that of the slip, if known.
+
+    ``is_unaided`` says that nothing of the way was shown before it and no hint was taken.
+    """
 
     family: str
     is_right: bool
     label: str = ""
+    is_unaided: bool = True
 
 
 class Help(IntEnum):
@@ -35,33 +39,79 @@ class Help(IntEnum):
 
 @dataclass(frozen=True, slots=True)
 class Choice:
-    """The family to ask, why, and the help that goes with it."""
+    """The family to ask, why, and the help that goes with it; ``mixed`` wants it in another unit."""
 
     family: str
     reason: str
     help: Help
+    mixed: bool = False
 
 
-def choose(families: Sequence[str], history: Sequence[Answer]) -> Choice:
+IN_ANOTHER_UNIT = "Harder: this kind goes well, so the answer is wanted in another unit."
+"""The reason of a mixed form. Whether a problem has one is known only when it is drawn."""
+
+_NEW = "New: you have not met this kind of problem yet."
+_HARDER = {2: "two steps at once, or the question turned round", 3: "several steps at once"}
+_STEADY = (3, 6)
+"""So many right in a row let in what is one level harder, and two."""
+
+
+def choose(
+    families: Sequence[str], history: Sequence[Answer], levels: Mapping[str, int] | None = None
+) -> Choice:
     """The next family by need; ``history`` is in the order answered, the latest last.
 
-    First what was never asked, then what last went wrong (unless it was asked just now), then what was
-    asked longest ago.
+    First what was never asked, plain before harder, and a harder one only once all that is plainer went
+    right; then what last went wrong, unless it was asked just now; then what was asked longest ago, harder
+    as more come right in a row. ``levels`` are those of the families; what it does not name is plain.
     """
+    level = {family: (levels or {}).get(family, 1) for family in families}
     last = {answer.family: (place, answer) for place, answer in enumerate(history)}
-    unseen = [family for family in families if family not in last]
-    if unseen:
-        return _chosen(unseen[0], "New: you have not met this kind of problem yet.", history)
-    by_age = sorted(families, key=lambda family: last[family][0])
-    waiting = [family for family in by_age if not last[family][1].is_right]
+    new = _new(families, level, last)
+    if new:
+        harder = level[new] > min(level.values())
+        why = f"New, and harder: {_HARDER[level[new]]}." if harder else _NEW
+        return _chosen(new, why, history)
     just_now = history[-1].family
-    again = next((family for family in waiting if family != just_now or len(families) == 1), None)
+    met = sorted((one for one in families if one in last), key=lambda one: (level[one], last[one][0]))
+    waiting = [one for one in met if not last[one][1].is_right]
+    again = next((one for one in waiting if one != just_now or len(met) == 1), None)
     if again:
         label = last[again][1].label
         why = f"last time {label}" if label else "last time it went wrong"
         return _chosen(again, f"Again, because {why}.", history)
-    oldest = next((family for family in by_age if family != just_now), by_age[0])
+    return _mixed_in([one for one in met if one != just_now] or met, level, history)
+
+
+def _new(
+    families: Sequence[str], level: Mapping[str, int], last: Mapping[str, tuple[int, Answer]]
+) -> str | None:
+    """The plainest that was never asked, if all that is plainer still went right the last time."""
+    new = min((one for one in families if one not in last), key=lambda one: level[one], default=None)
+    if new is None:
+        return None
+    plainer = [one for one in families if level[one] < level[new]]
+    return new if all(last[one][1].is_right for one in plainer) else None
+
+
+def _mixed_in(met: Sequence[str], level: Mapping[str, int], history: Sequence[Answer]) -> Choice:
+    """What was asked longest ago, of the levels that the answers right in a row let in."""
+    row = _in_a_row(history)
+    plain = min(level.values())
+    highest = plain + sum(row >= enough for enough in _STEADY)
+    places = {answer.family: place for place, answer in enumerate(history)}
+    let_in = [one for one in met if level[one] <= highest] or met
+    oldest = min(let_in, key=lambda one: places[one])
+    if plain < level[oldest] <= highest:
+        return _chosen(
+            oldest, f"Harder, because {row} in a row went right: {_HARDER[level[oldest]]}.", history
+        )
     return _chosen(oldest, "Mixed in, so that it stays.", history)
+
+
+def _in_a_row(history: Sequence[Answer]) -> int:
+    """How many were right at the end, one after another."""
+    return next((row for row, answer in enumerate(reversed(history)) if not answer.is_right), len(history))
 
 
 def help_for(family: str, history: Sequence[Answer]) -> Help:
@@ -79,7 +129,14 @@ def help_for(family: str, history: Sequence[Answer]) -> Help:
 
 
 def _chosen(family: str, reason: str, history: Sequence[Answer]) -> Choice:
-    return Choice(family, reason, help_for(family, history))
+    """With the help due; every second time that a kind goes well without any, in another unit.
+
+    Only practice mixes units. A check has one fixed blueprint: its families, each in the form that its
+    statistics and the rule's error rates are about.
+    """
+    help_ = help_for(family, history)
+    row = _in_a_row([answer for answer in history if answer.family == family])
+    return Choice(family, reason, help_, mixed=help_ is Help.NONE and row >= 2 and row % 2 == 0)
 
 
 Step = Mapping[str, Any]
