@@ -50,6 +50,7 @@ class Choice:
 IN_ANOTHER_UNIT = "Harder: this kind goes well, so the answer is wanted in another unit."
 """The reason of a mixed form. Whether a problem has one is known only when it is drawn."""
 
+_LONGEST_REASON = 300
 _NEW = "New: you have not met this kind of problem yet."
 _HARDER = {2: "two steps at once, or the question turned round", 3: "several steps at once"}
 _STEADY = (3, 6)
@@ -57,14 +58,22 @@ _STEADY = (3, 6)
 
 
 def choose(
-    families: Sequence[str], history: Sequence[Answer], levels: Mapping[str, int] | None = None
+    families: Sequence[str],
+    history: Sequence[Answer],
+    levels: Mapping[str, int] | None = None,
+    assigned: Mapping[str, str] | None = None,
 ) -> Choice:
     """The next family by need; ``history`` is in the order answered, the latest last.
 
-    First what was never asked, plain before harder, and a harder one only once all that is plainer went
-    right; then what last went wrong, unless it was asked just now; then what was asked longest ago, harder
-    as more come right in a row. ``levels`` are those of the families; what it does not name is plain.
+    Before all else what is ``assigned``: families that an instructor asks for, the oldest first, each with
+    the slip that is the reason. Then what was never asked, plain before harder, and a harder one only once
+    all that is plainer went right; then what last went wrong; then what was asked longest ago, harder as
+    more come right in a row. Neither of the first nor of the third what was asked just now. ``levels`` are
+    those of the families; what it does not name is plain.
     """
+    wanted = _wanted(families, history, assigned or {})
+    if wanted:
+        return wanted
     level = {family: (levels or {}).get(family, 1) for family in families}
     last = {answer.family: (place, answer) for place, answer in enumerate(history)}
     new = _new(families, level, last)
@@ -81,6 +90,16 @@ def choose(
         why = f"last time {label}" if label else "last time it went wrong"
         return _chosen(again, f"Again, because {why}.", history)
     return _mixed_in([one for one in met if one != just_now] or met, level, history)
+
+
+def _wanted(families: Sequence[str], history: Sequence[Answer], assigned: Mapping[str, str]) -> Choice | None:
+    """The first that an instructor asks for, in its own unit, with the help that is due."""
+    just_now = history[-1].family if history and len(families) > 1 else ""
+    for family, slip in assigned.items():
+        if family in families and family != just_now:
+            reason = f"Your instructor asks for this: {slip}."
+            return Choice(family, reason[:_LONGEST_REASON], help_for(family, history))
+    return None
 
 
 def _new(
@@ -172,3 +191,18 @@ def hints(steps: Sequence[Step], taken: int) -> list[Step]:
 
 def _relation_only(step: Step) -> Step:
     return {"why": step["why"], "relation": step["relation"], "substitution": None, "result": None}
+
+
+def across(practised: Mapping[str, Sequence[Answer]], begun: Sequence[str]) -> str:
+    """The competency to practise next when all are mixed; ``begun`` is in the order of the course.
+
+    ``practised`` holds the answers in each, the latest first, and the competencies likewise. First what last
+    went wrong, then what was begun and never answered, then what was left alone longest; the one of just now
+    only where there is no other.
+    """
+    just_now = next(iter(practised), None)
+    others = [slug for slug in begun if slug != just_now] or list(begun)
+    oldest = [slug for slug in reversed(list(practised)) if slug in others]
+    missed = [slug for slug in oldest if not practised[slug][0].is_right]
+    never = [slug for slug in others if slug not in practised]
+    return [*missed, *never, *oldest][0]
