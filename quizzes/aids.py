@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from itertools import count
+from itertools import chain, count, islice
 from typing import TYPE_CHECKING, Any, cast
 
 from pressure import record
@@ -13,12 +13,15 @@ from pressure.draw import draw
 from pressure.mixed import OF_THE_UNIT
 from pressure.problem import System, TableKey
 from pressure.slips import step_of
+from quizzes.items import item_of
+from quizzes.models.pauses import paused_items
 from quizzes.practice import Help, hints, shown_steps
 
 if TYPE_CHECKING:
     from quizzes.models import Attempt
 
 _ELSEWHERE = 7919  # a prime, so that the example lies far along the walk
+_STRETCH = 500
 _WITH_STEPS = ("number", "table")
 
 
@@ -87,9 +90,17 @@ def _ending_in(steps: Sequence[Mapping[str, Any]], answer: str) -> Mended | None
 
 
 def _example(attempt: Attempt) -> Mapping[str, Any]:
-    """Other numbers, or another question: the same one in another scene has the same answer."""
+    """Other numbers, or another question: the same one in another scene has the same answer.
+
+    Not one that is paused, as long as there is another within a long stretch of the walk.
+    """
     item = attempt.shown.get("item", "")
     seeds = count(attempt.seed + _ELSEWHERE)
     drawn = (draw(attempt.family, seed, cast("System", attempt.system)) for seed in seeds)
-    problem = next(one for one in drawn if one.number != attempt.place and not (item and one.item == item))
+    fit = (one for one in drawn if one.number != attempt.place and not (item and one.item == item))
+    problem = next(fit)
+    if item:
+        paused = paused_items()
+        near = chain([problem], islice(fit, _STRETCH))
+        problem = next((one for one in near if item_of(one.family, one.item) not in paused), problem)
     return {"shown": record.shown(problem), "key": record.key(problem)}

@@ -9,13 +9,29 @@ from django.core.checks import CheckMessage, Error, register
 
 from pressure.catalogue import families
 from quizzes.competencies import COMPETENCIES, Competency
+from quizzes.policy import DEFAULT, Policy
 from quizzes.rules import RULES
+from quizzes.subjects import WHOLE
 
 
 @register()
 def competencies_can_be_tested(**_: Any) -> list[CheckMessage]:
     """Every competency names families and a rule that exist."""
     return faults(COMPETENCIES)
+
+
+@register()
+def the_policy_suits_the_competencies(**_: Any) -> list[CheckMessage]:
+    """The values the course comes with fit the competencies there are."""
+    if WHOLE in COMPETENCIES:
+        return [Error(f"No competency may be called {WHOLE!r}: it stands for the course.", id="quizzes.E004")]
+    return [] if faults(COMPETENCIES) else misfits(DEFAULT)
+
+
+def misfits(policy: Policy) -> list[CheckMessage]:
+    """What keeps a policy from being put in force, an error each."""
+    hint = "Mend the rule in quizzes/rules.py or the values in quizzes/policy.py."
+    return [Error(trouble, hint=hint, id="quizzes.E003") for trouble in policy.troubles]
 
 
 def faults(competencies: Mapping[str, Competency]) -> list[CheckMessage]:

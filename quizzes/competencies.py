@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from types import MappingProxyType
 
 
@@ -130,5 +130,17 @@ _IN_ORDER = (
     ),
 )
 
-COMPETENCIES: Mapping[str, Competency] = MappingProxyType({one.slug: one for one in _IN_ORDER})
+_BY_SLUG = {one.slug: one for one in _IN_ORDER}
+
+COMPETENCIES: Mapping[str, Competency] = MappingProxyType(_BY_SLUG)
 """Every competency by slug, in the order of the course. A slug is kept in records and never changes."""
+
+
+def enlist(competency: str, family: str) -> None:
+    """Let one family more test a competency; whoever holds ``COMPETENCIES`` sees it. Twice counts once.
+
+    Raises KeyError for a competency that does not exist.
+    """
+    known = _BY_SLUG[competency]
+    if family not in known.families:
+        _BY_SLUG[competency] = replace(known, families=(*known.families, family))

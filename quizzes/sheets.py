@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
+from pressure.units import unit_text
+
 Field = dict[str, Any]
 
 
@@ -13,7 +15,8 @@ def fields_of(
 ) -> list[Field]:
     """One entry a field: name, label, value, and the error at the field named ``wrong``.
 
-    A choice has one entry with ``options``; an order has an entry an item.
+    A choice has one entry with ``options``; an order has an entry an item; a number that is wanted in one
+    unit and no other has it as ``only``.
     """
     match shown.get("task", "number"):
         case "table":
@@ -23,11 +26,15 @@ def fields_of(
         case "ordering":
             fields = [_text(f"place-{one['letter']}", one["text"]) for one in shown["options"]]
         case _:
-            fields = [_text("answer", shown["asked"]["text"])]
+            fields = [_text("answer", shown["asked"]["text"]) | {"only": _only(shown["asked"])}]
     for field in fields:
         field["value"] = typed.get(field["name"], "")
         field["error"] = sentence if field["name"] == wrong else ""
     return fields
+
+
+def _only(asked: Mapping[str, Any]) -> str:
+    return unit_text(asked["unit"], asked["kind"]) if asked.get("only") else ""
 
 
 def _text(name: str, label: str) -> Field:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
 from enum import StrEnum
@@ -31,9 +32,14 @@ class Purpose(StrEnum):
     CHECK = "check"
     CONFIRMATION = "confirmation"
     REFRESHER = "refresher"
+    COURSE = "course"
+
+    @property
+    def in_words(self) -> str:
+        return "Course check" if self is Purpose.COURSE else self.value.capitalize()
 
 
-DECIDING = (Purpose.CHECK, Purpose.CONFIRMATION, Purpose.REFRESHER)
+DECIDING = (Purpose.CHECK, Purpose.CONFIRMATION, Purpose.REFRESHER, Purpose.COURSE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,6 +100,17 @@ def opening(facts: Facts, today: date, in_a_row: int) -> Opening:
             f"After a hold the check rests until {_said(facts.held_until)}; practise until then.",
         )
     return Opening(Purpose.CHECK)
+
+
+def course_opening(kept: Mapping[str, Facts], whole: Facts, today: date) -> Opening:
+    """Whether the check over the whole course is open; ``kept`` is every competency, by title."""
+    missing = [title for title, facts in kept.items() if facts.state is not State.MET]
+    if missing:
+        some = ", ".join(missing[:3]) + (f" and {len(missing) - 3} more" if len(missing) > 3 else "")
+        return Opening(None, f"It opens when every competency has been met. Not met at present: {some}.")
+    if whole.held_until and today < whole.held_until:
+        return Opening(None, f"After a hold the course check rests until {_said(whole.held_until)}.")
+    return Opening(Purpose.COURSE)
 
 
 def _opening_when_met(facts: Facts, today: date) -> Opening:

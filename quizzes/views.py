@@ -6,33 +6,30 @@ from typing import TYPE_CHECKING, Any
 
 from django.contrib import messages
 from django.http import Http404, HttpRequest, HttpResponse
-from django.shortcuts import get_object_or_404, redirect, render
-from django.urls import reverse
+from django.shortcuts import get_object_or_404, redirect
+from django.utils import timezone
 from django.views.decorators.cache import never_cache
 from django.views.decorators.http import require_POST, require_safe
 
 from pressure.marking import Unjudged
-from quizzes import actions, queries
-from quizzes.actions.sittings import rule_of
-from quizzes.aids import aid_for
+from quizzes import actions, queries, windows
+from quizzes.actions.recounts import CLOSED
+from quizzes.aids import aid_for, mended
+from quizzes.check_views import show_check
+from quizzes.clock import Clock
 from quizzes.competencies import COMPETENCIES, Competency
 from quizzes.errors import Refused
-from quizzes.models import Attempt, Sitting
+from quizzes.models import Attempt
 from quizzes.models.policy import in_force
+from quizzes.pages import card, go, page, sitting_url
+from quizzes.readiness import rate, readiness
+from quizzes.recordsheet import lines
 from quizzes.sheets import fields_of
-from quizzes.sounding import marks
-from quizzes.standing import DECIDING, Purpose
+from quizzes.standing import Purpose
+from quizzes.subjects import subject
 
 if TYPE_CHECKING:
-    from django_htmx.middleware import HtmxDetails
-
-    from quizzes.typing import Learner
-
-    class LearnerRequest(HttpRequest):
-        """Typing only: signed in, with htmx details."""
-
-        user: Learner
-        htmx: HtmxDetails
+    from quizzes.pages import LearnerRequest
 
 
 def _competency_or_404(slug: str) -> Competency:
@@ -48,18 +45,22 @@ def practice(request: LearnerRequest, competency: str) -> HttpResponse:
     """The problem that waits, or the way to begin."""
     chosen = _competency_or_404(competency)
     waiting = queries.open_attempt(request.user, chosen.slug, Purpose.REVIEW, Purpose.PRACTICE)
-    running = queries.open_attempt(request.user, chosen.slug, *DECIDING)
+    running = queries.open_check(request.user, chosen.slug)
     row = queries.standing_for(request.user, chosen.slug)
+    set_for = windows.conditions_of(request.user.pk, chosen.slug, timezone.now())
+    opening = set_for.narrow(row.opening(in_force()))
     context = {
         "competency": chosen,
         "attempt": None if running else waiting,
         "fields": fields_of(waiting.shown, {}) if waiting else [],
         "aid": aid_for(waiting) if waiting else None,
         "running": running,
+        "running_url": sitting_url(running) if running else "",
         "standing": row,
-        "opening": row.opening(in_force()),
+        "opening": opening,
+        "readiness": readiness(queries.latest_practice(request.user, chosen.slug), opening),
     }
-    return _card(request, "quizzes/practice.html", context)
+    return card(request, "quizzes/practice.html", context)
 
 
 @require_POST
@@ -73,6 +74,23 @@ def practice_start(request: LearnerRequest, competency: str) -> HttpResponse:
     return redirect("quizzes:practice", chosen.slug)
 
 
+@never_cache
+@require_safe
+def across(request: LearnerRequest) -> HttpResponse:
+    """Practice over everything that was begun, and the way into it."""
+    return page(request, "quizzes/across.html", {})
+
+
+@require_POST
+def across_next(request: LearnerRequest) -> HttpResponse:
+    """A problem from the competency that needs it most, of all that were begun."""
+    chosen = queries.next_across(request.user)
+    if chosen is None:
+        messages.error(request, "A check is open. Practice opens again when it has ended.")
+        return redirect("quizzes:across")
+    return practice_start(request, chosen)
+
+
 @require_POST
 def review_start(request: LearnerRequest, competency: str) -> HttpResponse:
     """Begin the review set that has come round, or go on with it."""
@@ -84,42 +102,6 @@ def review_start(request: LearnerRequest, competency: str) -> HttpResponse:
     return redirect("quizzes:practice", chosen.slug)
 
 
-@never_cache
-@require_safe
-def check(request: LearnerRequest, competency: str) -> HttpResponse:
-    """The question that waits; otherwise the rule in words and how to begin."""
-    return _check(request, _competency_or_404(competency))
-
-
-def _check(request: LearnerRequest, chosen: Competency) -> HttpResponse:
-    row, policy = queries.standing_for(request.user, chosen.slug), in_force()
-    opening = row.opening(policy)
-    waiting = queries.open_attempt(request.user, chosen.slug, *DECIDING)
-    context = {
-        "competency": chosen,
-        "attempt": waiting,
-        "fields": fields_of(waiting.shown, {}) if waiting else [],
-        "standing": row,
-        "opening": opening,
-        "rule": waiting.sitting.decision_rule
-        if waiting
-        else rule_of(policy, opening.purpose or Purpose.CHECK, chosen, row.holds),
-        "last": None if waiting else queries.last_check(request.user, chosen.slug),
-    }
-    return _card(request, "quizzes/check.html", context)
-
-
-@require_POST
-def check_start(request: LearnerRequest, competency: str) -> HttpResponse:
-    """Begin the check, or go on with it."""
-    chosen = _competency_or_404(competency)
-    try:
-        actions.start_check(learner=request.user, competency=chosen)
-    except Refused as refusal:
-        messages.error(request, str(refusal))
-    return redirect("quizzes:check", chosen.slug)
-
-
 @require_POST
 def answer(request: LearnerRequest, pk: int) -> HttpResponse:
     """Take an answer to a problem of one's own; a page or a card comes back, whichever was asked for."""
@@ -129,8 +111,12 @@ def answer(request: LearnerRequest, pk: int) -> HttpResponse:
         raise Http404 from None
     if outcome.trouble:
         context = _asking(outcome.attempt, request.POST.dict(), outcome.trouble)
-        return _card(request, "quizzes/asked.html", context)
-    if not outcome.counted:
+        return card(request, "quizzes/asked.html", context)
+    if outcome.late:
+        messages.warning(
+            request, f"{_why_late(outcome.attempt)} before that answer arrived, so it does not count."
+        )
+    elif not outcome.counted:
         messages.info(request, "That question was answered before. The first answer counts.")
     return _after_answer(request, outcome.attempt)
 
@@ -148,20 +134,12 @@ def hint(request: LearnerRequest, pk: int) -> HttpResponse:
 def _after_answer(request: LearnerRequest, answered: Attempt) -> HttpResponse:
     sitting = answered.sitting
     if sitting.is_check:
-        page = _check_url(sitting)
         if request.htmx and not sitting.ended:
-            return _check(request, COMPETENCIES[sitting.competency])
-        return _go(request, page)
+            return show_check(request, subject(sitting.competency))
+        return go(request, sitting_url(sitting))
     if request.htmx:
-        return _card(request, "quizzes/attempt.html", _explained(answered, 0))
+        return card(request, "quizzes/attempt.html", _explained(answered, 0))
     return redirect("quizzes:attempt", answered.pk)
-
-
-def _go(request: LearnerRequest, url: str) -> HttpResponse:
-    """Send the browser to another page; htmx is told by a header, since it would swap a redirect's body."""
-    if request.htmx:
-        return HttpResponse(headers={"HX-Redirect": url})
-    return redirect(url)
 
 
 @never_cache
@@ -169,59 +147,45 @@ def _go(request: LearnerRequest, url: str) -> HttpResponse:
 def attempt(request: LearnerRequest, pk: int) -> HttpResponse:
     """An answered attempt with its verdict; the worked solution opens step by step with ``?steps=``."""
     found = get_object_or_404(Attempt.objects.select_related("sitting"), pk=pk, learner=request.user)
-    if not found.is_answered:
-        return redirect(f"quizzes:{found.sitting.purpose}", found.sitting.competency)
-    if found.sitting.is_check and not found.sitting.ended:
-        return redirect("quizzes:check", found.sitting.competency)
-    context = _explained(found, _steps_wanted(request))
-    return _card(request, "quizzes/attempt.html", context)
-
-
-@never_cache
-@require_safe
-def sitting(request: LearnerRequest, pk: int) -> HttpResponse:
-    """A check that has ended: the decision, why, and every answer explained."""
-    found = get_object_or_404(Sitting, pk=pk, learner=request.user, purpose__in=DECIDING)
-    if not found.ended:
-        return redirect("quizzes:check", found.competency)
-    context = {
-        "sitting": found,
-        "attempts": queries.answered_of(found),
-        "rule": found.decision_rule,
-        "standing": queries.standing_for(request.user, found.competency),
-    }
-    return _page(request, "quizzes/sitting.html", context, current=found.competency)
+    if not found.is_answered or (found.sitting.is_check and not found.sitting.ended):
+        return redirect(sitting_url(found.sitting))
+    context = _explained(found, _steps_wanted(request)) | {"doubt": queries.doubt_about(found)}
+    if found.ruled:
+        context["rulings"] = queries.rulings_on(found)
+    return card(request, "quizzes/attempt.html", context)
 
 
 @never_cache
 @require_safe
 def record(request: LearnerRequest) -> HttpResponse:
-    """One's own competency record."""
-    return _page(request, "quizzes/record.html", {"decisions": queries.decisions_of(request.user)})
-
-
-def _card(request: LearnerRequest, template: str, context: dict[str, Any]) -> HttpResponse:
-    """The whole page, or for htmx only its card."""
-    if request.htmx and not request.htmx.boosted:
-        return render(request, f"{template}#card", context)
-    return _page(request, template, context, current=context["competency"].slug)
-
-
-def _page(
-    request: LearnerRequest, template: str, context: dict[str, Any], *, current: str = ""
-) -> HttpResponse:
-    """A whole page with the sounding line of the competencies down its side."""
+    """One's own competency record, to read and to print."""
+    latest = queries.latest_practice_in_each(request.user)
     standings = queries.standings_for(request.user)
-    line = marks(standings, current)
-    return render(request, template, context | {"marks": line, "standings": standings})
+    decisions = list(queries.decisions_of(request.user))
+    context = {
+        "decisions": decisions,
+        "standings": standings,
+        "lines": lines(standings, decisions),
+        "accommodation": queries.accommodation_of(request.user),
+        "doubts": queries.doubts_of(request.user),
+        "now": timezone.localtime(),
+        "practice": [(one.title, rate(latest[slug])) for slug, one in COMPETENCIES.items() if slug in latest],
+    }
+    return page(request, "quizzes/record.html", context)
+
+
+def _why_late(late: Attempt) -> str:
+    return "A review had closed the check" if late.sitting.outcome == CLOSED else "Time was over"
 
 
 def _asking(waiting: Attempt, form: dict[str, str], trouble: Unjudged) -> dict[str, Any]:
     return {
         "attempt": waiting,
-        "competency": COMPETENCIES[waiting.sitting.competency],
+        "competency": subject(waiting.sitting.competency),
         "trouble": trouble,
         "aid": aid_for(waiting),
+        "clock": Clock.of(waiting.sitting, timezone.now()),
+        "url": sitting_url(waiting.sitting),
         "fields": fields_of(waiting.shown, form, trouble.field, trouble.sentence),
     }
 
@@ -231,7 +195,8 @@ def _explained(answered: Attempt, wanted: int) -> dict[str, Any]:
     shown = min(wanted, len(steps))
     return {
         "attempt": answered,
-        "competency": COMPETENCIES[answered.sitting.competency],
+        "competency": subject(answered.sitting.competency),
+        "mended": mended(answered),
         "steps": steps[:shown],
         "steps_in_all": len(steps),
         "next_step": shown + 1 if shown < len(steps) else None,
@@ -241,9 +206,3 @@ def _explained(answered: Attempt, wanted: int) -> dict[str, Any]:
 def _steps_wanted(request: HttpRequest) -> int:
     wanted = request.GET.get("steps", "")
     return min(int(wanted), 99) if wanted.isascii() and wanted.isdigit() and len(wanted) < 4 else 0
-
-
-def _check_url(found: Sitting) -> str:
-    if found.ended:
-        return reverse("quizzes:sitting", args=[found.pk])
-    return reverse("quizzes:check", args=[found.competency])

@@ -1,16 +1,19 @@
 """The named cast: two cohorts of an invented harbour-works unit, and what its trainees have done so far."""
 
 import os
+from datetime import timedelta
 
 import pytest
 from django.conf import settings
 from django.utils import timezone
 
+from course.appointments import deeds
 from course.demo.factories import CohortFactory, PersonFactory
 from course.people.models import Role
 from quizzes import actions
 from quizzes.competencies import COMPETENCIES
 from quizzes.models import Attempt, Standing
+from tests.course.papers.factories import PaperFactory, RunFactory
 from tests.quizzes.conftest import give, waiting
 
 ROLES = {
@@ -44,12 +47,30 @@ class Quay:
         self.cohort = self._cohort("Slipway", "trainee", "instructor")
         self.other = self._cohort("Boathouse", "stranger", "outsider")
         self.attempt, self.waiting = self._held("trainee")
+        self.paper = self._printed(self.attempt)
         self._held("stranger")
+        self.slot, self.code = actions.open_slot(
+            group=self.cohort.group, group_name=self.cohort.name, by=self.people["instructor"]
+        )
+        self.appointment = self._appointed()
 
     def _cohort(self, name, trainee, instructor):
         return CohortFactory(
             name=name, trainees=[self.people[trainee]], instructors=[self.people[instructor]]
         )
+
+    def _appointed(self):
+        """A check of dials set for the trainee's cohort, an hour of tomorrow."""
+        opens = timezone.now() + timedelta(days=1)
+        plan = deeds.Plan(True, [], ["dials-units"], opens, opens + timedelta(hours=1), supervised=True)
+        one = deeds.draft(cohort=self.cohort, by=self.people["instructor"], plan=plan)
+        return deeds.send(appointment_id=one.pk, by=self.people["instructor"])
+
+    def _printed(self, attempt):
+        """A paper for the trainee, of the one question that an attempt was asked."""
+        question = {"shown": attempt.shown, "key": attempt.key}
+        run = RunFactory(cohort=self.cohort)
+        return PaperFactory(run=run, learner=self.people["trainee"], questions=[question], holds=1)
 
     def _held(self, who):
         """The first answer of the check, and the problem that waits."""

@@ -11,6 +11,7 @@ from django.contrib.auth.hashers import make_password
 from django.db import transaction
 from django.utils import timezone
 
+from course.demo.appointments import set_checks
 from course.demo.cast import (
     ADMINISTRATOR,
     DOMAIN,
@@ -23,6 +24,7 @@ from course.demo.cast import (
     Part,
     Troupe,
 )
+from course.demo.doubts import raise_doubts
 from course.demo.factories import CohortFactory, PersonFactory
 from course.demo.learners import SimulatedLearner
 from course.people.models import Person, Role
@@ -58,6 +60,8 @@ def build(*, quick: bool = False) -> None:
             sessions.extend(_enter(troupe, password, now, quick))
         for session in sorted(sessions, key=lambda session: session.at):
             session.learner.spend_evening(session.deed, session.competency, session.at)
+        set_checks(now)
+        raise_doubts(now)
 
 
 def _enter(troupe: Troupe, password: str, now: datetime, quick: bool) -> Iterator[Session]:

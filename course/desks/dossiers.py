@@ -6,16 +6,22 @@ from collections.abc import Mapping
 from typing import Any
 
 from django.core.paginator import Paginator
-from django.db.models import Count, Q, QuerySet
+from django.db.models import Count, OuterRef, Q, QuerySet, Subquery
+from django.db.models.lookups import Exact
 from django.http import Http404
+from django.utils import timezone
 
+from course.desks.curves import progress
 from course.desks.forms import OpenCheckForm
 from course.people.access import Deed, cohorts_for, people_for
 from course.people.http import PersonRequest
 from course.people.models import Person
 from pressure.units import rounded, unit_text
 from quizzes import queries
-from quizzes.models import Attempt, Sitting
+from quizzes.models import Attempt, DecisionRecord, Sitting
+from quizzes.models.attempt import counts_as
+from quizzes.reviews import Ruled
+from quizzes.subjects import WHOLE
 
 PAGE = 50
 
@@ -23,11 +29,14 @@ PAGE = 50
 def dossier(request: PersonRequest, person: Person, refused: OpenCheckForm | None = None) -> dict[str, Any]:
     """The context of the trainee's page; ``refused`` is a form that came back, with what was typed."""
     attempts = Paginator(attempts_of(person), PAGE).get_page(request.GET.get("page"))
+    decisions = queries.decisions_of(person)
     return {
         "trainee": person,
         "cohorts": cohorts_for(request.user, Deed.READ_RECORDS).filter(trainees=person),
         "standings": _standings(request, person, refused),
-        "decisions": queries.decisions_of(person),
+        "accommodation": queries.accommodation_of(person),
+        "decisions": decisions,
+        "progress": progress(queries.practice_by_week(person), decisions, timezone.localdate()),
         "sittings": sittings_of(person),
         "attempts": attempts,
         "refused": refused,
@@ -52,11 +61,18 @@ def attempt_or_404(learners: QuerySet[Person], pk: int) -> Attempt:
         raise Http404 from None
 
 
+_ASIDE = Q(attempts__ruled=Ruled.ASIDE.value)
+_REVIEWED = DecisionRecord.objects.filter(
+    sitting=OuterRef("pk"), competency=OuterRef("competency"), ruling__isnull=False
+).order_by("-pk")
+
+
 def sittings_of(person: Person) -> QuerySet[Sitting]:
     """Every practice and check with the number of its answers, latest first."""
     counted = queries.sittings_of(person).annotate(
-        answers=Count("attempts", filter=Q(attempts__answered_at__isnull=False)),
-        right=Count("attempts", filter=Q(attempts__verdict="right")),
+        answers=Count("attempts", filter=Q(attempts__answered_at__isnull=False) & ~_ASIDE),
+        right=Count("attempts", filter=Q(Exact(counts_as("attempts__"), "right"))),
+        reviewed=Subquery(_REVIEWED.values("decided")[:1]),
     )
     return counted.order_by("-pk")  # grouping drops the model's own order
 
@@ -81,12 +97,16 @@ def _ranges(asked: Mapping[str, Any], cell: Mapping[str, Any]) -> dict[str, Any]
 def _standings(
     request: PersonRequest, person: Person, refused: OpenCheckForm | None
 ) -> list[tuple[Any, OpenCheckForm | None]]:
-    """Each standing, with the form that opens its check again where it waits and the reader may decide."""
-    rows = queries.standings_for(person).values()
-    may_decide = any(row.waits for row in rows) and people_for(request.user, Deed.DECIDE).contains(person)
-    forms: dict[str, OpenCheckForm] = {}
-    if may_decide:
-        forms = {row.competency: OpenCheckForm(row.competency) for row in rows if row.waits}
+    """Each standing, with the form that opens or waives where a check is held and the reader may decide.
+
+    The whole course comes last, once its check was tried.
+    """
+    rows = list(queries.standings_for(person).values())
+    whole = queries.standing_for(person, WHOLE)
+    rows += [whole] if whole.pk else []
+    held = [row for row in rows if row.is_held]
+    may_decide = bool(held) and people_for(request.user, Deed.DECIDE).contains(person)
+    forms = {row.competency: OpenCheckForm(row.competency) for row in held if may_decide}
     if refused:
         forms[refused.competency] = refused
     return [(row, forms.get(row.competency)) for row in rows]

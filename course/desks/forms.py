@@ -6,12 +6,27 @@ from typing import Any
 
 from django import forms
 
+from quizzes.actions.accommodations import MOST_PERCENT
 from quizzes.competencies import COMPETENCIES
 
 
 class OpenCheckForm(forms.Form):
-    """The reason for opening a check again; it is kept with the record."""
+    """What to open or waive after a hold, and the reason, which is kept with the record.
 
+    Where a check waits for the instructor there is nothing to choose.
+    """
+
+    what = forms.ChoiceField(
+        label="What to do",
+        choices=[
+            ("rest", "Waive the rest: practice still opens the check"),
+            ("practice", "Waive the practice: the rest still counts"),
+            ("open", "Open the check now, without either"),
+        ],
+        widget=forms.RadioSelect,
+        required=False,
+        error_messages={"invalid_choice": "Choose what to waive."},
+    )
     why = forms.CharField(
         label="Reason",
         max_length=400,
@@ -21,7 +36,7 @@ class OpenCheckForm(forms.Form):
     )
 
     def __init__(self, competency: str, data: Any = None) -> None:
-        super().__init__(data, auto_id=f"{competency}-%s")
+        super().__init__(data, auto_id=f"{competency}-%s", initial={"what": "rest"})
         self.competency = competency
 
 
@@ -35,6 +50,7 @@ class DecideForm(forms.Form):
             ("open", "Open the check again"),
             ("grant", "Grant the competency without a check"),
             ("revoke", "Revoke the competency"),
+            ("supervise", "Let the next check begin only with a code"),
         ],
         widget=forms.RadioSelect,
     )
@@ -51,3 +67,38 @@ class DecideForm(forms.Form):
         widget=forms.Textarea(attrs={"rows": 3}),
         error_messages={"max_length": "Keep the reason to 400 characters; it is %(show_value)d now."},
     )
+
+
+class AccommodationForm(forms.Form):
+    """What a trainee's checks are held under from now on, with the reason."""
+
+    extra_time_percent = forms.IntegerField(
+        label="Extra time, per cent",
+        min_value=0,
+        max_value=MOST_PERCENT,
+        initial=0,
+        required=False,
+        help_text="0 for none; 100 doubles the time. It counts where the policy sets a time limit.",
+        widget=forms.TextInput(attrs={"inputmode": "numeric", "autocomplete": "off"}),
+        error_messages={
+            "invalid": "Write a whole number of per cent, such as 25.",
+            "min_value": "Extra time is not negative; 0 gives none.",
+            "max_value": f"Give at most {MOST_PERCENT} per cent, ten times the limit.",
+        },
+    )
+    other = forms.CharField(
+        label="Anything else, in words",
+        max_length=400,
+        required=False,
+        help_text="For example: questions read aloud; larger print. Leave both empty to end what held.",
+    )
+    why = forms.CharField(
+        label="Reason",
+        max_length=400,
+        help_text="It is kept with your name. Leave out what is medical; say what was asked for and agreed.",
+        widget=forms.Textarea(attrs={"rows": 3}),
+        error_messages={"max_length": "Keep the reason to 400 characters; it is %(show_value)d now."},
+    )
+
+    def clean_extra_time_percent(self) -> int:
+        return self.cleaned_data["extra_time_percent"] or 0

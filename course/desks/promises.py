@@ -20,6 +20,7 @@ from quizzes.evidence import (
 )
 from quizzes.policy import Policy
 from quizzes.rules import Rule
+from quizzes.subjects import WHOLE, kinds_of, paper_of, subject
 
 _SHARES = (0.5, 0.6, 0.7, 0.8, 0.9, 0.95, 0.98)
 _ACROSS = tuple(place / 100 for place in range(40, 101, 2))
@@ -48,60 +49,75 @@ class Promise:
     curve: str
     lines: tuple[Line, ...]
     bound: str
+    block: str
 
 
 def promises(policy: Policy) -> tuple[Promise, ...]:
     """Every rule of the policy that decides something."""
     found = []
     for name, rule in policy.rules.items():
-        under = tuple(
-            one.title for one in COMPETENCIES.values() if policy.tiers.get(one.slug, one.tier) == name
-        )
-        found.append(_promise(rule, under))
+        slugs = [
+            slug for slug in (*COMPETENCIES, WHOLE) if policy.tiers.get(slug, subject(slug).tier) == name
+        ]
+        longest = max((len(kinds_of(paper_of(slug))) for slug in slugs), default=1)
+        found.append(_promise(rule, tuple(subject(slug).title for slug in slugs), longest))
     return tuple(found)
 
 
 @lru_cache(maxsize=32)
-def _promise(rule: Rule, under: tuple[str, ...]) -> Promise:
-    low = _SHARES[1] if rule.loss < 5 else _SHARES[2]
+def _promise(rule: Rule, under: tuple[str, ...], longest: int) -> Promise:
+    low = _SHARES[1] if rule.loss < 4 else _SHARES[2]
+    counted = longest if rule.name == "course" else 1
     return Promise(
         rule=rule,
         competencies=under,
         pass_mark=_percent(break_even(rule)),
-        curve=_curve(rule),
-        lines=tuple(_lines(rule)),
+        curve=_curve(rule, counted),
+        lines=tuple(_lines(rule, counted)),
         bound=f"Whoever is never better than {_percent(low)} is ever met in at most "
         f"{_percent(lifetime_bound(rule, low))} of cases, however often they try and however their answers "
         "depend on each other.",
+        block=_block(rule, low, longest),
     )
 
 
-def _lines(rule: Rule) -> Iterator[Line]:
+def _block(rule: Rule, low: float, longest: int) -> str:
+    if rule.name == "course":
+        return f"The first block, one question of each of the {longest} competencies, is counted in."
+    stuck, able = (_percent(met_chance(rule, share, longest)) for share in (low, _ABLE))
+    return (
+        f"The first block, each kind once, is always finished. With the longest, of {longest}, {stuck} of "
+        f"those right {_percent(low)} of the time are met at the first try and {able} of those right "
+        f"{_percent(_ABLE)} of the time: a little more than the table says, which leaves the block out."
+    )
+
+
+def _lines(rule: Rule, first: int) -> Iterator[Line]:
     for share in _SHARES:
-        course = course_of(rule, share)
+        course = course_of(rule, share, first)
         yield Line(
             share=_percent(share),
             first=_percent(course.met),
-            three=_percent(met_within(rule, share, 3)),
-            ever=_percent(met_within(rule, share)),
+            three=_percent(met_within(rule, share, 3, first)),
+            ever=_percent(met_within(rule, share, None, first)),
             mean=f"{course.mean:.1f}",
             most=course.percentile(0.95),
         )
 
 
-def _curve(rule: Rule) -> str:
+def _curve(rule: Rule, first: int) -> str:
     ticks = tuple(place / 10 for place in range(4, 11))
     curve = Curve(
         title=f"Chance of met at the first try, {rule.name} rule",
         across="share right in the long run",
         up="chance of met",
         xs=_ACROSS,
-        ys=tuple(met_chance(rule, share) for share in _ACROSS),
+        ys=tuple(met_chance(rule, share, first) for share in _ACROSS),
         x_ticks=ticks,
         y_ticks=(0.0, 0.25, 0.5, 0.75, 1.0),
     )
     words = "A curve that rises steeply: " + "; ".join(
-        f"{line.share} right is met in {line.first}" for line in _lines(rule)
+        f"{line.share} right is met in {line.first}" for line in _lines(rule, first)
     )
     return svg(f"promise-{rule.name}", sketch(curve), f"{words}. The table says the same in numbers.")
 

@@ -11,6 +11,7 @@ from django.http import Http404
 from pressure import catalogue, record
 from pressure.draw import draw, walk
 from pressure.errors import PressureError
+from pressure.mixing import mix
 from pressure.problem import Family
 
 
@@ -20,15 +21,24 @@ def by_topic() -> list[tuple[str, list[Family]]]:
     return [(topic, list(found)) for topic, found in groupby(ordered, key=lambda family: family.topic)]
 
 
-def problem_or_404(slug: str, system: str, seed: int) -> Mapping[str, Any]:
-    """One draw as a page needs it. Unknown families, systems and seeds do not exist."""
+def problem_or_404(slug: str, system: str, seed: int, *, mixed: bool) -> Mapping[str, Any]:
+    """One draw as a page needs it, ``mixed`` with its answer wanted in another unit.
+
+    Unknown families, systems and seeds do not exist; nor does a mixed form that a draw has not.
+    """
     try:
         family = catalogue.family(slug)
         problem = draw(family, seed, system)  # type: ignore[arg-type]  # an unknown system is refused there
         distinct = len(walk(family, problem.system))
     except PressureError:
         raise Http404 from None
+    other = mix(problem)
+    if mixed and other is None:
+        raise Http404
+    problem = other if mixed and other else problem
     return {
+        "mixed": mixed,
+        "has_mixed": other is not None,
         "family": family,
         "system": system,
         "seed": seed,

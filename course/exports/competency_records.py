@@ -8,7 +8,7 @@ from typing import Any
 from django.utils import timezone
 
 from course.exports.contract import Cell, Column, Export, Scope
-from quizzes.models import DecisionRecord
+from quizzes.models import DecisionRecord, Ruling
 
 
 def rows(scope: Scope) -> Iterator[list[Cell]]:
@@ -16,7 +16,7 @@ def rows(scope: Scope) -> Iterator[list[Cell]]:
     decisions = (
         DecisionRecord.objects.filter(learner__in=scope.cohort.trainees.values("pk"))
         .filter(at__gte=scope.begins, at__lt=scope.ends)
-        .select_related("learner")
+        .select_related("learner", "ruling")
         .order_by("at", "pk")
     )
     for decision in decisions.iterator(chunk_size=500):
@@ -43,7 +43,14 @@ def _row(scope: Scope, decision: DecisionRecord) -> list[Cell]:
         len(decision.evidence),
         " ".join(map(str, decision.evidence)),
         decision.sitting_id or "",
+        decision.supervised_by,
+        decision.accommodation,
+        *_review(decision.ruling),
     ]
+
+
+def _review(ruling: Ruling | None) -> list[Cell]:
+    return [ruling.attempt_id, ruling.ruled, ruling.why] if ruling else ["", "", ""]
 
 
 EXPORT = Export(
@@ -58,9 +65,10 @@ EXPORT = Export(
         Column("competency_title", "The competency as pages show it."),
         Column(
             "decided",
-            "By rule: met, confirmed, renewed, held, reopened. By hand: opened, signed, granted, revoked.",
+            "By rule: met, confirmed, renewed, held, reopened, undecided (after a review). By hand: opened, "
+            "waived, supervise, signed, granted, revoked.",
         ),
-        Column("part", "What was signed off, such as oral or pool; empty otherwise."),
+        Column("part", "What was signed off (oral, pool) or waived (rest, practice); empty otherwise."),
         Column("decided_at", "Date and time, ISO 8601, with the offset of the site's time zone."),
         Column("due_on", "The day a met competency falls due again, ISO 8601; empty otherwise."),
         Column("decided_by", "“the rule” for a check, the name of whoever decided by hand otherwise."),
@@ -80,6 +88,14 @@ EXPORT = Export(
             "The numbers of those answers, with a space between; each can be opened from the desk.",
         ),
         Column("sitting", "The number of the check; empty where none."),
+        Column("supervised_by", "Who showed the code that opened the check; empty for one not supervised."),
+        Column("accommodation", "Extra time or anything else the check was held with; empty for none."),
+        Column(
+            "reviewed_answer",
+            "After a review: the number of the answer ruled on. The row of the check as it ended stays.",
+        ),
+        Column("ruling", "After a review: right (accepted), set aside, or left; empty otherwise."),
+        Column("ruling_why", "After a review: the reason of whoever ruled."),
     ),
     rows=rows,
 )

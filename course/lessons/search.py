@@ -147,10 +147,10 @@ def _entries(system: System) -> Iterator[Entry]:
         forms = ", ".join(form for form in term.forms if form != term.name.casefold())
         yield Entry("term", term.name, forms, address(term), term.means[system])
     for lesson in library.lessons().values():
-        yield from _sections(lesson, system)
+        yield from sections(lesson, system)
 
 
-def _sections(lesson: Lesson, system: System) -> Iterator[Entry]:
+def sections(lesson: Lesson, system: System) -> Iterator[Entry]:
     title, url, texts = lesson.title, lesson_url(lesson), [lesson.lead, *lesson.aims]
     under = ""
     for part in lesson.parts[system]:

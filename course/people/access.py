@@ -35,6 +35,12 @@ class Deed(Enum):
 
     READ_RECORDS = "read others' attempts and competency"
     DECIDE = "lift a hold, set aside an answer, sign off"
+    SUPERVISE = "open supervised checks, set accommodations"
+    SET_CHECKS = "set checks for a time, and look over what they ask"
+    TEACH = "put a problem before a class and read how it answered"
+    ASSIGN = "read which slips a cohort makes, ask those who made one to practise it"
+    PAPERS = "print paper checks, enter what was written on them"
+    PAUSE = "pause a question or a kind of problem, for everybody"
     EXPORT = "export competency records"
     MANAGE_PEOPLE = "keep the roster: people, roles and cohorts"
 
@@ -48,6 +54,25 @@ RIGHTS: dict[Deed, dict[Role, Reach]] = {
     Deed.DECIDE: {
         Role.TRAINEE: _NO, Role.INSTRUCTOR: _OWN, Role.OFFICER: _ALL, Role.ADMINISTRATOR: _NO,
     },
+    Deed.SUPERVISE: {
+        Role.TRAINEE: _NO, Role.INSTRUCTOR: _OWN, Role.OFFICER: _ALL, Role.ADMINISTRATOR: _NO,
+    },
+    Deed.SET_CHECKS: {
+        Role.TRAINEE: _NO, Role.INSTRUCTOR: _OWN, Role.OFFICER: _ALL, Role.ADMINISTRATOR: _NO,
+    },
+    Deed.TEACH: {
+        Role.TRAINEE: _NO, Role.INSTRUCTOR: _OWN, Role.OFFICER: _ALL, Role.ADMINISTRATOR: _NO,
+    },
+    Deed.ASSIGN: {
+        Role.TRAINEE: _NO, Role.INSTRUCTOR: _OWN, Role.OFFICER: _ALL, Role.ADMINISTRATOR: _NO,
+    },
+    Deed.PAPERS: {
+        Role.TRAINEE: _NO, Role.INSTRUCTOR: _OWN, Role.OFFICER: _ALL, Role.ADMINISTRATOR: _NO,
+    },
+    # A question belongs to no cohort: whoever teaches may take a faulty one out for all, with a reason.
+    Deed.PAUSE: {
+        Role.TRAINEE: _NO, Role.INSTRUCTOR: _ALL, Role.OFFICER: _ALL, Role.ADMINISTRATOR: _NO,
+    },
     Deed.EXPORT: {
         Role.TRAINEE: _NO, Role.INSTRUCTOR: _OWN, Role.OFFICER: _ALL, Role.ADMINISTRATOR: _NO,
     },
@@ -55,6 +80,9 @@ RIGHTS: dict[Deed, dict[Role, Reach]] = {
         Role.TRAINEE: _NO, Role.INSTRUCTOR: _NO, Role.OFFICER: _ALL, Role.ADMINISTRATOR: _ALL,
     },
 }  # fmt: skip
+
+
+_ABOUT_OTHERS = (Deed.READ_RECORDS, Deed.DECIDE, Deed.SUPERVISE, Deed.PAPERS, Deed.SET_CHECKS, Deed.ASSIGN)
 
 
 def reach(person: Anyone, deed: Deed) -> Reach:
@@ -89,7 +117,7 @@ def people_for(person: Anyone, deed: Deed) -> QuerySet[Person]:
     """The people within this person's reach for the deed.
 
     Nobody reads or decides their own record from a desk: a running check would show its verdicts there,
-    and nobody signs off themselves. One's own record is on one's own pages.
+    and nobody signs off themselves or gives themselves time. One's own record is on one's own pages.
     """
     if not isinstance(person, Person):
         return Person.objects.none()
@@ -104,13 +132,26 @@ def people_for(person: Anyone, deed: Deed) -> QuerySet[Person]:
             )
         case _:
             return Person.objects.none()
-    return found.exclude(pk=person.pk) if deed in (Deed.READ_RECORDS, Deed.DECIDE) else found
+    return found.exclude(pk=person.pk) if deed in _ABOUT_OTHERS else found
 
 
 def cohort_or_404(person: Anyone, deed: Deed, pk: int) -> Cohort:
     """Gate to one cohort."""
     try:
         return cohorts_for(person, deed).get(pk=pk)
+    except Cohort.DoesNotExist:
+        raise Http404 from None
+
+
+def cohorts_of(person: Anyone) -> QuerySet[Cohort]:
+    """The cohorts this person learns in."""
+    return Cohort.objects.filter(trainees=person) if isinstance(person, Person) else Cohort.objects.none()
+
+
+def own_cohort_or_404(person: Anyone, pk: int) -> Cohort:
+    """Gate to one cohort for those who learn in it."""
+    try:
+        return cohorts_of(person).get(pk=pk)
     except Cohort.DoesNotExist:
         raise Http404 from None
 

@@ -77,10 +77,20 @@ class Person(AbstractBaseUser, PermissionsMixin):
         return self.role == Role.ADMINISTRATOR
 
     @cached_property
+    def code_groups(self) -> list[str]:
+        """Every cohort as the records name it: a code for supervised checks is good for one of them."""
+        return [group_of(pk) for pk in self.cohorts.values_list("pk", flat=True)]
+
+    @cached_property
     def deal_group(self) -> str:
         """Whom fresh numbers are shared out among: the latest open cohort, or the person alone."""
         cohort = self.cohorts.order_by("closed", "-started", "-pk").values_list("pk", flat=True).first()
-        return f"cohort {cohort}" if cohort else f"person {self.pk}"
+        return group_of(cohort) if cohort else f"person {self.pk}"
+
+
+def group_of(cohort: int) -> str:
+    """A cohort as the records name it, which know nothing of cohorts."""
+    return f"cohort {cohort}"
 
 
 class Cohort(models.Model):
@@ -97,3 +107,7 @@ class Cohort(models.Model):
 
     def __str__(self) -> str:
         return self.name
+
+    @property
+    def group(self) -> str:
+        return group_of(self.pk)

@@ -42,7 +42,7 @@ class Curve:
     y_ticks: tuple[float, ...]
 
 
-@lru_cache(maxsize=64)
+@lru_cache(maxsize=512)
 def sketch(curve: Curve) -> Sketch:
     """The curve as a sketch: the same bytes for the same content, whenever and wherever it is drawn."""
     root = ElementTree.fromstring(plot(curve))  # noqa: S314 (matplotlib's own output)

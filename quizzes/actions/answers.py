@@ -11,10 +11,11 @@ from django.db import transaction
 from django.utils import timezone
 
 from pressure.marking import Judged, Unjudged, judge
-from quizzes import rules, standing
-from quizzes.actions.decisions import record_decision
+from pressure.remarks import told_more
+from quizzes import standing
+from quizzes.actions.endings import end_out_of_time, weigh
 from quizzes.actions.sittings import ask_next, lock_standing
-from quizzes.competencies import COMPETENCIES, Competency
+from quizzes.actions.tallying import note_answer
 from quizzes.models import Attempt, Sitting, Standing
 from quizzes.models.policy import in_force
 from quizzes.standing import Purpose
@@ -27,12 +28,14 @@ if TYPE_CHECKING:
 class Answered:
     """What came of posting an answer: the attempt as it now stands, or why it could not be judged.
 
-    ``counted`` is False when the attempt had been answered before: the first answer stands.
+    ``counted`` is False when the attempt had been answered before: the first answer stands. So it is when
+    the answer came after the end of the check, and then it is ``late`` as well.
     """
 
     attempt: Attempt
     trouble: Unjudged | None = None
     counted: bool = True
+    late: bool = False
 
 
 def answer(
@@ -46,16 +49,19 @@ def answer(
     now = now or timezone.now()
     with transaction.atomic():
         found = Attempt.objects.only("sitting__competency").select_related("sitting")
-        competency = COMPETENCIES[found.get(pk=attempt_id, learner=learner).sitting.competency]
-        row = lock_standing(learner, competency.slug)
+        row = lock_standing(learner, found.get(pk=attempt_id, learner=learner).sitting.competency)
         attempt = Attempt.objects.select_related("sitting").get(pk=attempt_id)
         if attempt.is_answered:
             return Answered(attempt, counted=False)
+        if attempt.sitting.is_over(now):
+            end_out_of_time(attempt.sitting, row, now)
+        if attempt.sitting.ended:
+            return Answered(attempt, counted=False, late=True)
         judged = judge(form, attempt.marking_key)
         if isinstance(judged, Unjudged):
             return Answered(attempt, trouble=judged)
-        _write_answer(attempt, judged, now)
-        _follow(attempt, row, competency, learner, now)
+        write_answer(attempt, told_more(judged, attempt.shown, attempt.key), now)
+        _follow(attempt, row, learner, now)
     return Answered(attempt)
 
 
@@ -75,18 +81,19 @@ def take_hint(*, learner: Learner, attempt_id: int) -> Attempt:
     return attempt
 
 
-def _follow(attempt: Attempt, row: Standing, competency: Competency, learner: Learner, now: datetime) -> None:
+def _follow(attempt: Attempt, row: Standing, learner: Learner, now: datetime) -> None:
     if attempt.sitting.is_check:
-        _weigh(attempt, row, competency, learner, now)
+        weigh(attempt, row, learner, now)
         return
     _note_practice(attempt, row, now)
-    if attempt.sitting.purpose == Purpose.REVIEW and attempt.number >= len(competency.families):
+    if attempt.sitting.purpose == Purpose.REVIEW and attempt.number >= len(attempt.sitting.kinds):
         _end_review(attempt.sitting, row, now)
         return
     ask_next(attempt.sitting, learner, now, after=attempt.number)
 
 
-def _write_answer(attempt: Attempt, judged: Judged, now: datetime) -> None:
+def write_answer(attempt: Attempt, judged: Judged, now: datetime) -> None:
+    """Make an attempt that waits an answered one and count it, in the caller's transaction."""
     fields = {
         "answered_at": now,
         "typed": judged.typed,
@@ -99,6 +106,7 @@ def _write_answer(attempt: Attempt, judged: Judged, now: datetime) -> None:
     Attempt.objects.filter(pk=attempt.pk).update(**fields)
     for name, value in fields.items():
         setattr(attempt, name, value)
+    note_answer(attempt)
 
 
 def _note_practice(attempt: Attempt, row: Standing, now: datetime) -> None:
@@ -120,20 +128,3 @@ def _end_review(sitting: Sitting, row: Standing, now: datetime) -> None:
     row.reviews += 1
     row.review_on = in_force().review_on(timezone.localdate(now), row.reviews)
     row.save(update_fields=["reviews", "review_on"])
-
-
-def _weigh(attempt: Attempt, row: Standing, competency: Competency, learner: Learner, now: datetime) -> None:
-    """What the answers of the check come to now; a decision ends it in the same transaction."""
-    sitting = attempt.sitting
-    rows = sitting.attempts.filter(answered_at__isnull=False).order_by("number")
-    answers = [(family, verdict == "right") for family, verdict in rows.values_list("family", "verdict")]
-    decision = rules.decide(sitting.decision_rule, competency.families, answers)
-    sitting.score, sitting.why = decision.score, decision.why
-    if decision.outcome is rules.Outcome.UNDECIDED:
-        sitting.save(update_fields=["score", "why"])
-        owed = rules.owed(sitting.decision_rule, answers, decision.score)
-        ask_next(sitting, learner, now, after=attempt.number, family=owed)
-        return
-    sitting.outcome, sitting.ended = decision.outcome.value, now
-    sitting.save(update_fields=["score", "why", "outcome", "ended"])
-    record_decision(sitting, row, now)

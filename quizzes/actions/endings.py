@@ -10,7 +10,7 @@ from quizzes.actions.decisions import record_decision
 from quizzes.actions.renewals import record_course_decision
 from quizzes.actions.sittings import ask_next
 from quizzes.models import Attempt, Sitting, Standing
-from quizzes.models.attempt import counts_as
+from quizzes.reviews import counted
 from quizzes.rules import Outcome
 from quizzes.standing import Purpose
 from quizzes.subjects import kind_in
@@ -67,5 +67,8 @@ def _end(sitting: Sitting, row: Standing, outcome: Outcome, now: datetime) -> No
 
 
 def _families_answered(sitting: Sitting) -> list[tuple[str, bool]]:
-    rows = sitting.attempts.counting().order_by("number")
-    return [(family, counted == "right") for family, counted in rows.values_list("family", counts_as())]
+    rows = sitting.attempts.filter(answered_at__isnull=False).order_by("number")
+    counting = (
+        (family, counted(*given)) for family, *given in rows.values_list("family", "verdict", "ruled")
+    )
+    return [(family, verdict == "right") for family, verdict in counting if verdict]

@@ -18,13 +18,15 @@ if TYPE_CHECKING:
 
 
 def set_policy(*, policy: Policy, by: Learner, why: str, now: datetime | None = None) -> PolicyVersion:
-    """Put a policy in force as the next edition. Raises Refused without a reason.
+    """Put a policy in force as the next edition. Raises Refused without a reason, and for what cannot work.
 
     Checks under way and decisions made keep the rule they began under.
     """
     now = now or timezone.now()
     if not why.strip():
         raise Refused("Give the reason for the change; it is kept with the policy.")
+    if policy.troubles:
+        raise Refused(" ".join(policy.troubles))
     with transaction.atomic():
         latest = PolicyVersion.objects.select_for_update().values_list("edition", flat=True).first() or 1
         values = replace(policy, edition=latest + 1).as_record()

@@ -2,33 +2,44 @@
 
 from __future__ import annotations
 
-from typing import Any, ClassVar
+from datetime import datetime
+from typing import Any
 
 from django.conf import settings
 from django.db import models
-from django.db.models import Q
+from django.db.models import Case, F, Q, Value, When
 
 from pressure.problem import AnyKey
 from pressure.record import key_from
-from quizzes.competencies import COMPETENCIES
+from quizzes.models.supervision import Slot
 from quizzes.practice import Help
+from quizzes.reviews import COUNTS_AS, Ruled, counted
 from quizzes.rules import Rule
 from quizzes.standing import DECIDING, Purpose
+from quizzes.subjects import kinds_of, paper_of, subject
 
 
 class Sitting(models.Model):
-    """A run of attempts at one competency, under the rule that was in force when it began."""
+    """A run of attempts at one competency or the whole course, under what was in force when it began."""
 
     learner = models.ForeignKey(settings.AUTH_USER_MODEL, on_delete=models.PROTECT, related_name="sittings")
     competency = models.SlugField(max_length=60)
-    purpose = models.CharField(max_length=12, choices=[(each.value, each.capitalize()) for each in Purpose])
+    purpose = models.CharField(max_length=12, choices=[(each.value, each.in_words) for each in Purpose])
     system = models.CharField(max_length=8)
     seed = models.BigIntegerField(help_text="Deals the families.")
     rule = models.JSONField(
         default=dict, blank=True, help_text="The decision rule in force; empty in practice."
     )
     policy = models.PositiveIntegerField(default=1, help_text="Edition of the policy in force.")
+    # Pairs, since PostgreSQL does not keep the order of an object's names, and the deal goes by the order.
+    paper = models.JSONField(
+        default=list, blank=True, help_text="What a check asks: pairs of a competency and its families."
+    )
+    slot = models.ForeignKey(Slot, null=True, blank=True, on_delete=models.PROTECT, related_name="sittings")
+    supervised_by = models.CharField(max_length=160, blank=True, help_text="Who showed the code.")
+    accommodation = models.CharField(max_length=500, blank=True, help_text="In force when it began.")
     began = models.DateTimeField()
+    ends_at = models.DateTimeField(null=True, blank=True, help_text="When time is over, if it is limited.")
     ended = models.DateTimeField(null=True, blank=True)
     outcome = models.CharField(max_length=12, blank=True)
     score = models.IntegerField(default=0)
@@ -49,11 +60,11 @@ class Sitting(models.Model):
         ]
 
     def __str__(self) -> str:
-        return f"{self.get_purpose_display()} of {COMPETENCIES[self.competency].title} by {self.learner}"
+        return f"{self.get_purpose_display()} of {self.title} by {self.learner}"
 
     @property
     def title(self) -> str:
-        return COMPETENCIES[self.competency].title
+        return subject(self.competency).title
 
     @property
     def is_check(self) -> bool:
@@ -64,19 +75,53 @@ class Sitting(models.Model):
     def decision_rule(self) -> Rule:
         return Rule.from_record(self.rule)
 
+    @property
+    def asks(self) -> dict[str, list[str]]:
+        """Competency → families, as they were when it began (as they are, for the oldest sittings)."""
+        return dict(self.paper) or paper_of(self.competency)
+
+    @property
+    def kinds(self) -> list[str]:
+        """What its first block holds once each."""
+        return kinds_of(self.asks)
+
+    def is_over(self, now: datetime) -> bool:
+        """Whether its time is over; never without a limit."""
+        return self.ended is None and self.ends_at is not None and now >= self.ends_at
+
 
 class AnsweredOnce(Exception):
     """An answered attempt reads the same for ever."""
 
 
 class AttemptQuerySet(models.QuerySet["Attempt"]):
-    """Attempts change once, from asked to answered; see actions.py."""
+    """Attempts change once, from asked to answered; see actions.py. A ruling is noted beside the answer."""
 
     def delete(self) -> Any:
         raise AnsweredOnce("An attempt is never deleted.")
 
     def update(self, **kwargs: Any) -> int:
         return models.QuerySet.update(self.filter(answered_at__isnull=True), **kwargs)
+
+    def note_ruling(self, ruled: Ruled) -> int:
+        """Keep what was ruled last beside the answer; the rulings themselves are in models/reviews.py."""
+        return models.QuerySet.update(self.filter(answered_at__isnull=False), ruled=ruled.value)
+
+    def counting(self) -> AttemptQuerySet:
+        """Answered, and not set aside: each with the verdict that counts as ``counted``."""
+        answered = self.filter(answered_at__isnull=False).exclude(ruled=Ruled.ASIDE.value)
+        return answered.annotate(counted=counts_as())
+
+
+AttemptManager = models.Manager.from_queryset(AttemptQuerySet)
+
+
+def counts_as(prefix: str = "") -> Case:
+    """The verdict that counts, in the database; ``prefix`` leads to the attempt, as in ``attempts__``."""
+    cases = (
+        When(**{f"{prefix}ruled": ruled.value}, then=Value(verdict)) for ruled, verdict in COUNTS_AS.items()
+    )
+    return Case(*cases, default=F(f"{prefix}verdict"))
 
 
 class Attempt(models.Model):
@@ -89,6 +134,9 @@ class Attempt(models.Model):
     sitting = models.ForeignKey(Sitting, on_delete=models.PROTECT, related_name="attempts")
     learner = models.ForeignKey(settings.AUTH_USER_MODEL, on_delete=models.PROTECT, related_name="attempts")
     number = models.PositiveIntegerField()
+    diagnostic = models.BooleanField(
+        default=False, help_text="Of the first block of a check, which is always finished."
+    )
     family = models.SlugField(max_length=60)
     edition = models.PositiveIntegerField()
     system = models.CharField(max_length=8)
@@ -107,8 +155,11 @@ class Attempt(models.Model):
     slip = models.SlugField(max_length=60, blank=True)
     slip_label = models.CharField(max_length=300, blank=True)
     mend = models.TextField(blank=True)
+    ruled = models.CharField(
+        max_length=12, blank=True, help_text="The latest ruling on the answer; the verdict stays as it was."
+    )
 
-    objects: ClassVar[models.Manager[Attempt]] = models.Manager.from_queryset(AttemptQuerySet)()
+    objects = AttemptManager()
 
     class Meta:
         ordering = ["pk"]
@@ -122,8 +173,16 @@ class Attempt(models.Model):
                 | Q(answered_at__isnull=False, verdict__in=["right", "slip", "wrong"]),
                 name="verdict_with_the_answer",
             ),
+            models.CheckConstraint(
+                condition=Q(ruled="")
+                | Q(ruled__in=[each.value for each in Ruled], answered_at__isnull=False),
+                name="ruling_on_an_answer",
+            ),
         ]
-        indexes = [models.Index(fields=["learner", "family", "-id"], name="attempts_by_family")]
+        indexes = [
+            models.Index(fields=["learner", "family", "-id"], name="attempts_by_family"),
+            models.Index(fields=["family"], condition=Q(diagnostic=True), name="first_blocks_by_family"),
+        ]
 
     def __str__(self) -> str:
         return f"question {self.number} of {self.sitting_id}"
@@ -142,7 +201,17 @@ class Attempt(models.Model):
 
     @property
     def is_right(self) -> bool:
+        """As it was marked."""
         return self.verdict == "right"
+
+    @property
+    def counts(self) -> str:
+        """The verdict that counts, after a ruling; empty for what counts as nothing."""
+        return counted(self.verdict, self.ruled)
+
+    @property
+    def ruling_in_words(self) -> str:
+        return Ruled(self.ruled).in_words if self.ruled else ""
 
     @property
     def marking_key(self) -> AnyKey:

@@ -41,7 +41,7 @@ def test_a_first_curve_costs_at_most_twice_a_bare_savefig(name, compare):
 @pytest.mark.parametrize("name", CURVES)
 def test_a_curve_from_the_cache_costs_less_than_a_tenth_of_a_page(name, compare, client):
     client.force_login(PersonFactory())
-    page = reverse("lessons:lesson", args=["gauge-absolute-boyle"])
+    page = reverse("lessons:lesson", args=["boyle"])
     client.get(page)
     render(name, US)
     compare(

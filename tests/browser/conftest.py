@@ -48,7 +48,7 @@ def visit(browser, new_context, live_server):
             color_scheme=scheme,
         )
         if person is not None:
-            window.add_cookies([_session(person, live_server.url)])
+            window.add_cookies([session(person, live_server.url)])
         page = window.new_page()
         page.set_default_timeout(5_000)
         # That a page itself was refused is no noise; that a part of it was is.
@@ -65,7 +65,7 @@ def visit(browser, new_context, live_server):
     assert strayed == []
 
 
-def _session(person, url):
+def session(person, url):
     client = Client()
     client.force_login(person)
     name = settings.SESSION_COOKIE_NAME

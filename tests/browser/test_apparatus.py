@@ -1,4 +1,4 @@
-"""Every apparatus moved by the keyboard, and by links where there is no script: its numbers are the physics'."""
+"""Every apparatus moved by keys, and by links where there is no script: its numbers are the physics'."""
 
 import pytest
 from django.urls import reverse

@@ -12,6 +12,9 @@ pytestmark = pytest.mark.browser
 WINDOWS = pytest.mark.parametrize("width", [1280, 390, 320])
 SCHEMES = pytest.mark.parametrize("scheme", ["light", "dark"])
 
+QUERY = {"quizzes:attempt": "?steps=99", "search": "?q=pressure+ear", "booklet": "?part=squeeze"}
+"""What is asked of a page, so that it shows all it has."""
+
 REFUSED = {("trainee", "desks:attempt"), ("officer", "exports:download")}
 """Pages that say no: not for trainees; nothing chosen yet."""
 
@@ -21,7 +24,7 @@ def staff_pages(trainee, attempt, cohort):
         "instructor": [
             *[("desks:cohorts",), ("desks:rules",), ("desks:families",)],
             ("desks:problem", "dial-reading", "us", 3),
-            ("desks:board", cohort),
+            *[("desks:board", cohort), ("desks:slots", cohort), ("desks:accommodations", trainee)],
             *[("desks:trainee", trainee), ("desks:decide", trainee)],
             ("desks:attempt", attempt.pk),
         ],
@@ -50,10 +53,11 @@ def pages(quay):
         ],
         "trainee": [
             ("home",),
-            *[("lessons:lesson", slug) for slug in ("gauge-absolute-boyle", "dials-units", "squeeze")],
+            *[("lessons:lesson", slug) for slug in ("boyle", "gauge-absolute", "squeeze")],
+            *[("glossary",), ("search",), ("booklet",)],
             ("quizzes:practice", "gauge-absolute"),
             ("quizzes:practice", "depth-pressure"),
-            ("quizzes:check", "boyle"),
+            *[("quizzes:check", "boyle"), ("quizzes:course-check",), ("quizzes:across",)],
             ("quizzes:attempt", attempt.pk),
             ("quizzes:sitting", attempt.sitting_id),
             ("quizzes:record",),
@@ -72,8 +76,7 @@ def test_every_page_is_accessible_and_fits_its_window(visit, quay, width, scheme
     for who, addresses in pages(quay).items():
         page = visit(quay.people.get(who), width=width, scheme=scheme)
         for name, *arguments in addresses:
-            steps_shown = "?steps=99" if name == "quizzes:attempt" else ""
-            opened = page.goto(reverse(name, args=arguments) + steps_shown)
+            opened = page.goto(reverse(name, args=arguments) + QUERY.get(name, ""))
             found += (
                 faults(page) if opened.ok or (who, name) in REFUSED else [f"{opened.status} {opened.url}"]
             )

@@ -12,7 +12,7 @@ from course.demo.cast import DOMAIN, LONG_AGO, PASSWORD, PLANS, QUICK, TROUPES
 from course.demo.factories import PersonFactory
 from course.people.models import Cohort, Person
 from quizzes.competencies import COMPETENCIES
-from quizzes.models import Attempt, Standing
+from quizzes.models import Attempt, Doubt, Standing
 from quizzes.standing import State
 
 
@@ -36,6 +36,9 @@ class TestTheDemo(TestCase):
         assert Standing.objects.count() < trainees * len(COMPETENCIES)
         assert Standing.objects.filter(waits=True).exists()
 
+    def test_two_doubts_wait_and_one_was_ruled_on(self):
+        assert sorted(Doubt.objects.values_list("attempt__ruled", flat=True)) == ["", "", "left"]
+
     def test_slips_are_many_and_each_trainees_attempts_follow_in_time(self):
         assert Attempt.objects.filter(verdict="slip").values("slip").distinct().count() >= 8
         for person in Person.objects.filter(role="trainee"):
@@ -44,6 +47,11 @@ class TestTheDemo(TestCase):
 
     def test_nothing_happens_later_than_now(self):
         assert Attempt.objects.latest("asked_at").asked_at < timezone.now()
+
+    def test_every_cohort_has_a_check_before_it(self):
+        for cohort in Cohort.objects.all():
+            one = cohort.appointments.get()
+            assert (one.state(timezone.now()), one.people.count()) == ("coming", cohort.trainees.count())
 
     def test_the_accounts_it_prints_can_sign_in(self):
         printed = [word for word in self.printed.split() if word.endswith(f"@{DOMAIN}")]

@@ -30,7 +30,8 @@ def slip_in(attempt):
 def test_an_answered_attempt_shows_what_was_asked_typed_understood_and_decided(desk, quay):
     slip, attempt = slip_in(quay.waiting)
     text = page(desk, attempt)
-    for said in (attempt.shown["convention"], attempt.typed, attempt.understood, attempt.mend):
+    lines = attempt.mend.split("\n")
+    for said in (attempt.shown["convention"], attempt.typed, attempt.understood, *lines):
         assert escape(said) in text
     assert escape(f"slip: {slip['label']}") in text
     assert escape(attempt.key["answer_text"]) in text

@@ -30,6 +30,17 @@ def test_a_draw_is_shown_with_answer_solution_and_how_many_there_are(desk, slug)
     assert "different ones" in text
 
 
+def test_a_draw_is_shown_in_another_unit_where_it_has_such_a_form(desk):
+    url = reverse("desks:problem", args=["depth-to-gauge", "metric", 5])
+    assert f"{url}?mixed=1" in desk.get(url).text
+    text = desk.get(url, {"mixed": "1"}).text
+    assert "in psi?" in text
+    assert "1 bar is 14.5038 psi" in text
+    plain = reverse("desks:problem", args=["air-table", "metric", 5])
+    assert "mixed=1" not in desk.get(plain).text
+    assert desk.get(plain, {"mixed": "1"}).status_code == 404
+
+
 @pytest.mark.parametrize(
     "where",
     [

@@ -108,8 +108,8 @@ def test_nobody_opens_their_own_check_or_reads_their_own_record_at_the_desk(clie
 
 def test_the_page_costs_the_same_after_a_hundred_more_answers(desk, quay, trainee, django_assert_num_queries):
     page(desk, trainee)
-    with django_assert_num_queries(10):
+    with django_assert_num_queries(14):
         page(desk, trainee)
     give(quay.waiting.sitting, "+-" * 50, timezone.now())
-    with django_assert_num_queries(10):
+    with django_assert_num_queries(14):
         page(desk, trainee)

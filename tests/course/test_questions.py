@@ -185,7 +185,11 @@ def test_a_fault_of_the_head_is_told_by_its_line(put, old, new, at, said):
         ('who = ["A tender", "A trainee"]', 'who = ["A tender", "A tender"]', "comes twice"),
         ('who = ["A tender", "A trainee"]', 'who = ["a tender", "A trainee"]', "begins with a small letter"),
         ('who = ["A', 'unit = ["a"]\nwho = ["A', "'unit' is no name for a slot"),
-        ('text = "It hangs by its line"', 'text = "It hangs in the air by its line and by nothing else"', "much the longest"),
+        (
+            'text = "It hangs by its line"',
+            'text = "It hangs in the air by its line and by nothing else"',
+            "much the longest",
+        ),
         ('text = "It hangs by its line"', 'text = "Nothing at all is wrong"', "Two options read alike"),
         ('text = "It hangs by its line"', 'text = "It hangs by its line."', "Let them agree"),
         ('text = "It hangs by its line"', 'text = "It <b>hangs</b>"', "plain text on one line"),

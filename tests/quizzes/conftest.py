@@ -1,9 +1,11 @@
 """A learner, a stranger, and ways to answer right or wrong through the real actions."""
 
 from datetime import UTC, datetime, timedelta
+from random import Random
 
 import pytest
 
+from course.demo.learners import SimulatedLearner
 from course.people.models import Person
 from quizzes import actions
 from quizzes.competencies import COMPETENCIES
@@ -37,6 +39,13 @@ def wrong_text(attempt):
     return f"{attempt.key['answer'] * 37:.6g} {attempt.key['unit']}"
 
 
+def form_for(attempt, *, right):
+    """What somebody would send, whatever the problem asks for."""
+    if attempt.shown["task"] == "number":
+        return {"answer": right_text(attempt) if right else wrong_text(attempt)}
+    return SimulatedLearner(attempt.learner, attempt.learner, Random(3)).fill_in(attempt, right=right)
+
+
 def waiting(sitting):
     return Attempt.objects.get(sitting=sitting, answered_at__isnull=True)
 
@@ -45,11 +54,10 @@ def give(sitting, marks, start=NOON):
     """Answer the sitting's problems one after another: "+" right, "-" wrong."""
     for minute, sign in enumerate(marks):
         attempt = waiting(sitting)
-        typed = right_text(attempt) if sign == "+" else wrong_text(attempt)
         actions.answer(
             learner=sitting.learner,
             attempt_id=attempt.pk,
-            form={"answer": typed},
+            form=form_for(attempt, right=sign == "+"),
             now=start + timedelta(minutes=minute),
         )
 

@@ -3,12 +3,13 @@
 W45 is A. Wald, "Sequential Tests of Statistical Hypotheses", Annals of Mathematical Statistics 16, 1945.
 """
 
+from dataclasses import replace
 from math import log
 from random import Random
 
 import numpy as np
 import pytest
-from scipy import stats
+from scipy import optimize, stats
 
 from quizzes import evidence
 from quizzes.evidence import course_of, met_chance, met_within
@@ -17,8 +18,8 @@ from quizzes.rules import RULES, Rule
 STANDARD, STRICTER = RULES["standard"], RULES["stricter"]
 
 
-def by_matrix_powers(rule: Rule, right: float) -> float:
-    """An independent calculation: one absorbing chain over (score), taken to the power of the maximum."""
+def chain(rule: Rule, right: float) -> tuple[list[int], np.ndarray]:
+    """One question as a matrix over the scores; those at or past a limit stay where they are."""
     scores = list(range(rule.floor - rule.loss, rule.target + 1))
     step = np.zeros((len(scores), len(scores)))
     for row, score in enumerate(scores):
@@ -27,7 +28,21 @@ def by_matrix_powers(rule: Rule, right: float) -> float:
             continue
         step[row, scores.index(score + 1)] += right
         step[row, scores.index(score - rule.loss)] += 1 - right
-    return float(np.linalg.matrix_power(step, rule.maximum)[scores.index(0), -1])
+    return scores, step
+
+
+def by_matrix_powers(rule: Rule, right: float, *, score: int = 0, asked: int = 0) -> float:
+    """The chance of "met" by an independent calculation, from a score after so many questions."""
+    scores, step = chain(rule, right)
+    return float(np.linalg.matrix_power(step, rule.maximum - asked)[scores.index(score), -1])
+
+
+def mean_by_matrix_powers(rule: Rule, right: float) -> float:
+    """The mean length where nothing ends a check but a limit or the last question."""
+    scores, step = chain(rule, right)
+    between = [row for row, score in enumerate(scores) if rule.floor < score < rule.target]
+    powers = [np.linalg.matrix_power(step, count) for count in range(rule.maximum)]
+    return float(sum(power[scores.index(0), between].sum() for power in powers))
 
 
 @pytest.mark.parametrize("rule", [STANDARD, STRICTER], ids=lambda rule: rule.name)
@@ -50,6 +65,88 @@ def test_without_a_lower_limit_the_chance_is_walds_exact_bound():
     # rho**A, where rho solves p/rho + (1 - p) rho**w = 1; for w = 3 and p = .60, rho = .69141.
     endless = Rule("endless", "", target=10, loss=3, floor=-400, maximum=4000, rise=0)
     assert met_chance(endless, 0.6) == pytest.approx(0.69141**10, rel=2e-3)
+
+
+AS_STUDIED = {"standard": STANDARD, "stricter": replace(STRICTER, maximum=39)}
+"""The study behind the rules let the stricter one run to 39; no score between 34 and 39 can still be met."""
+
+
+@pytest.mark.parametrize(
+    ("name", "right", "met", "mean"),
+    [("standard", 0.6, 0.021, 10.1), ("standard", 0.8, 0.498, 18.8), ("standard", 0.9, 0.929, 15.4),
+     ("standard", 0.95, 0.993, 12.4), ("stricter", 0.7, 0.017, 9.4), ("stricter", 0.95, 0.918, 18.1),
+     ("stricter", 0.98, 0.993, 15.0)],
+)  # fmt: skip
+def test_the_table_of_the_study_comes_out_of_matrices_and_stopping_early_only_shortens(
+    name, right, met, mean
+):
+    assert by_matrix_powers(AS_STUDIED[name], right) == pytest.approx(met, abs=0.0006)
+    assert mean_by_matrix_powers(AS_STUDIED[name], right) == pytest.approx(mean, abs=0.05)
+    saved = mean - course_of(RULES[name], right).mean
+    assert -0.05 <= saved <= 1.4  # the study: it saves 0.2 at .90 and 1.4 at .70, and changes no decision
+
+
+@pytest.mark.parametrize("right", [0.5, 0.6, 0.7, 0.9, 0.95])
+def test_walds_approximations_hold_the_exact_figures_between_them(right):
+    """W45: with t of p t + (1-p) t**-w = 1 the chance is (1 - t**-B) / (t**A - t**-B), the mean length
+    (A chance - B (1 - chance)) / (p - w (1-p)), if the limits are met exactly. A step of -3 passes the lower
+    one by two at most, so the truth lies between B and B + 2."""
+    endless = Rule("endless", "", target=10, loss=3, floor=-6, maximum=3000, rise=0)
+    course = course_of(endless, right)
+    t = root(right, 3)
+    chances = [(1 - t**-b) / (t**10 - t**-b) for b in (6, 8)]
+    drift = right - 3 * (1 - right)
+    lengths = sorted((10 * course.met - b * (1 - course.met)) / drift for b in (6, 8))
+    assert min(chances) <= course.met <= max(chances)
+    assert lengths[0] - 1e-6 <= course.mean <= lengths[1] + 1e-6
+
+
+def root(right, loss):
+    """The other solution of p t + (1-p) t**-w = 1 beside 1."""
+    low, high = (1 + 1e-9, 4.0) if right < loss / (loss + 1) else (0.01, 1 - 1e-9)
+    return optimize.brentq(lambda t: right * t + (1 - right) * t**-loss - 1, low, high)
+
+
+PUBLISHED = {
+    0.02: 0.964,
+    0.04: 0.769,
+    0.06: 0.506,
+    0.08: 0.291,
+    0.10: 0.155,
+    0.12: 0.079,
+    0.14: 0.039,
+    0.16: 0.020,
+}
+
+
+@pytest.mark.parametrize(("rate", "low"), PUBLISHED.items())
+def test_a_published_worked_example_of_the_truncated_test_comes_out(rate, low):
+    """gsDesign (R), article "Binomial SPRT", safety monitoring: 4 % against 10 %, alpha .04, beta .2, 4 to 75
+    patients; the column "low rate" of its table of operating characteristics.
+
+    Its weights 1 and -14.2, lower line 24.3 and upper 46.4 give in whole numbers the limits it tells: no
+    event in 25 patients, 1 in 40; or 4 in up to 14, 5 in up to 29. "Right" is a patient without the event.
+    """
+    gain, loss = log(0.96 / 0.90), log(0.10 / 0.04)
+    assert [loss / gain, log(0.96 / 0.2) / gain, log(0.8 / 0.04) / gain] == pytest.approx(
+        [14.2, 24.3, 46.4], abs=0.05
+    )
+    plan = Rule("published", "", target=25, loss=14, floor=-46, maximum=75, rise=0)
+    assert met_chance(plan, 1 - rate, first=4) == pytest.approx(low, abs=6e-4)
+
+
+@pytest.mark.parametrize("rule", [STANDARD, STRICTER, RULES["course"]], ids=lambda rule: rule.name)
+@pytest.mark.parametrize("right", [0.6, 0.8, 0.95])
+@pytest.mark.parametrize("first", [2, 8, 14])
+def test_a_first_block_that_is_always_finished_agrees_with_the_binomial_and_matrices(rule, right, first):
+    met = 0.0
+    for wrong in range(first + 1):
+        score, chance = first - wrong * (rule.loss + 1), stats.binom.pmf(wrong, first, 1 - right)
+        if score >= rule.target:
+            met += chance
+        elif score > rule.floor:
+            met += chance * by_matrix_powers(rule, right, score=score, asked=first)
+    assert met_chance(rule, right, first) == pytest.approx(met, abs=1e-12)
 
 
 def simulated(rule, right, tries, rng):

@@ -52,6 +52,74 @@ def test_a_single_family_is_asked_again_at_once():
     assert choose(("one",), [Answer("one", False)]).family == "one"
 
 
+LEVELS = {"one": 1, "two": 2, "three": 3}
+HARD_FIRST = ("three", "two", "one")
+
+
+def answered(*said):
+    """Answers like "one+", "two-"."""
+    return [Answer(one[:-1], one[-1] == "+") for one in said]
+
+
+def test_plain_kinds_come_first_and_harder_ones_once_the_plain_went_right():
+    assert choose(HARD_FIRST, [], LEVELS).family == "one"
+    chosen = choose(HARD_FIRST, answered("one+"), LEVELS)
+    assert chosen.family == "two"
+    assert chosen.reason == "New, and harder: two steps at once, or the question turned round."
+    assert choose(HARD_FIRST, answered("one+", "two-"), LEVELS).family == "one"
+
+
+def test_a_plain_kind_that_went_wrong_is_asked_again_before_anything_harder():
+    chosen = choose(HARD_FIRST, answered("one-"), LEVELS)
+    assert (chosen.family, chosen.reason) == ("one", "Again, because last time it went wrong.")
+
+
+def test_of_what_went_wrong_the_plainest_comes_back_first():
+    history = answered("one+", "two+", "three-", "two-", "one-", "three+")
+    assert choose(HARD_FIRST, history, LEVELS).family == "one"
+
+
+def test_harder_kinds_are_mixed_in_as_the_row_grows():
+    kinds, history = ("one", "extra", "two", "three"), answered("two+", "three+", "one-", "extra+", "one+")
+    asked = []
+    for _ in range(5):
+        asked.append(choose(kinds, history, LEVELS))
+        history.append(Answer(asked[-1].family, True))
+    assert [one.family for one in asked] == ["extra", "two", "one", "extra", "three"]
+    assert (
+        asked[1].reason
+        == "Harder, because 3 in a row went right: two steps at once, or the question turned round."
+    )
+    assert asked[4].reason == "Harder, because 6 in a row went right: several steps at once."
+    assert asked[2].reason == "Mixed in, so that it stays."
+
+
+@given(
+    st.lists(st.builds(Answer, st.sampled_from(FAMILIES), st.booleans()), max_size=40),
+    st.dictionaries(st.sampled_from(FAMILIES), st.integers(1, 3)),
+)
+def test_whatever_the_levels_no_harder_kind_is_new_while_a_plainer_one_stands_wrong(history, levels):
+    chosen = choose(FAMILIES, history, levels)
+    last = {answer.family: answer.is_right for answer in history}
+    if chosen.family not in last:
+        level = levels.get(chosen.family, 1)
+        assert all(last.get(one) for one in FAMILIES if levels.get(one, 1) < level)
+
+
+@given(st.lists(st.builds(Answer, st.sampled_from(FAMILIES), st.booleans()), max_size=40))
+def test_another_unit_is_wanted_only_without_help_and_after_two_right_answers_of_that_kind(history):
+    chosen = choose(FAMILIES, history)
+    own = [answer.is_right for answer in history if answer.family == chosen.family]
+    if chosen.mixed:
+        assert chosen.help is Help.NONE
+        assert own[-2:] == [True, True]
+
+
+def test_the_mixed_form_takes_turns_with_the_plain_one():
+    mixed = [choose(("one",), answered(*["one+"] * right)).mixed for right in range(7)]
+    assert mixed == [False, False, False, False, True, False, True]
+
+
 @pytest.mark.parametrize(
     ("marks", "stage"),
     [

@@ -5,6 +5,9 @@ from django.urls import reverse
 from django.utils import timezone
 from django.utils.html import conditional_escape
 
+from pressure import catalogue, record
+from pressure.draw import draw
+from pressure.mixing import mix
 from quizzes import actions
 from quizzes.competencies import COMPETENCIES
 from quizzes.models import Attempt, Standing
@@ -142,6 +145,21 @@ def test_no_stage_of_help_gives_the_answer_away(site, learner, competency, stage
     text = site.get(reverse("quizzes:practice", args=[competency])).text.split("</details>")[-1]
     cells = attempt.key.get("cells", [attempt.key])
     assert not [cell for cell in cells if f">{cell['answer_text'].split()[0]}<" in text]
+
+
+@pytest.mark.parametrize("slug", list(catalogue.families()))
+def test_no_hint_gives_the_answer_of_a_mixed_form_away(site, attempt, slug):
+    form = next(filter(None, (mix(draw(slug, seed, "us")) for seed in range(20))), None)
+    if form is None:
+        pytest.skip("has no mixed form")
+    Attempt.objects.filter(pk=attempt.pk).update(
+        hints=9, help=3, family=slug, shown=record.shown(form), key=record.key(form)
+    )
+    text = site.get(PRACTICE).text
+    for number in (record.key(form)["answer_text"], record.key(form.plain)["answer_text"]):
+        assert f">{number.split()[0]}<" not in text
+        assert number not in text
+    assert not [one for one in form.key.slips if one.label in text or one.mend in text]
 
 
 def test_a_review_that_has_come_round_is_offered_asked_and_then_over(site, learner, boyle):

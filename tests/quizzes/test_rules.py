@@ -1,5 +1,6 @@
 """The decision rule, answer by answer."""
 
+from dataclasses import replace
 from random import Random
 
 import pytest
@@ -91,12 +92,34 @@ def test_a_rule_comes_back_from_its_record_unchanged():
 
 def test_the_family_that_alone_is_missing_is_owed_once_the_score_is_reached():
     late = [("one", True)] * 13 + [("two", False)]
-    assert owed(STANDARD, late, 10) == "two"
-    assert owed(STANDARD, late, 9) is None
-    assert owed(STANDARD, [*late, ("two", True)], 11) is None
+    assert owed(STANDARD, FAMILIES, late, 10) == "two"
+    assert owed(STANDARD, FAMILIES, late, 9) is None
+    assert owed(STANDARD, FAMILIES, [*late, ("two", True)], 11) is None
 
 
 def test_a_check_that_ends_with_a_family_unmended_says_so():
     decision = decide(STANDARD, FAMILIES, [("two", False), *[("one", True)] * 29])
     assert decision.outcome is Outcome.HELD
     assert "was not answered right again" in decision.why
+
+
+@pytest.mark.parametrize("rule", RULES.values(), ids=RULES)
+def test_every_length_that_the_holds_lead_to_can_be_used_up(rule):
+    for holds in range(5):
+        tried = rule.after(holds)
+        assert any(tried.maximum - wrong - tried.loss * wrong == tried.target for wrong in range(20))
+        assert tried.maximum >= rule.maximum * tried.target / rule.target
+    assert "Make the maximum" in replace(rule, maximum=rule.maximum + 1).trouble
+
+
+@given(st.integers(1, 40), st.integers(1, 12), st.integers(0, 30))
+def test_trouble_is_told_exactly_where_no_count_of_wrong_answers_fits(target, loss, more):
+    rule = Rule("odd", "", target=target, loss=loss, floor=-6, maximum=target + more, rise=0)
+    fits = any(rule.maximum - wrong - loss * wrong == target for wrong in range(rule.maximum + 1))
+    assert fits is (rule.trouble == "")
+
+
+def test_nothing_is_owed_before_the_first_block_is_done():
+    many = [str(number) for number in range(20)]
+    answers = [(many[0], False), *[(kind, True) for kind in many[1:15]]]
+    assert owed(STANDARD, many, answers, 11) is None
