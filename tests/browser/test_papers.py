@@ -94,8 +94,7 @@ def test_an_instructor_of_another_cohort_finds_nothing(visit, quay):
     expect(page.get_by_role("alert")).to_contain_text("No paper of your cohorts has this code")
 
 
-@pytest.mark.parametrize("width", [1280, 390, 320])
-@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize(("width", "scheme"), [(1280, "light"), (390, "dark"), (320, "light")])
 def test_every_page_of_paper_checks_is_accessible(visit, quay, ready, width, scheme):
     page = visit(quay.people["instructor"], width=width, scheme=scheme)
     paper = make(page, quay).papers.get(number=1)

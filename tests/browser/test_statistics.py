@@ -63,8 +63,7 @@ def test_neither_a_trainee_nor_an_administrator_finds_it(visit, counted):
         page.context.close()
 
 
-@pytest.mark.parametrize("width", [1280, 390, 320])
-@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize(("width", "scheme"), [(1280, "light"), (390, "dark"), (320, "light")])
 def test_the_pages_are_accessible_and_fit_their_window(visit, counted, width, scheme):
     page = visit(counted.people["instructor"], width=width, scheme=scheme)
     found = []

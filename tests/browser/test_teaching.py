@@ -82,8 +82,7 @@ def test_another_cohorts_instructor_and_the_trainees_find_nothing(visit, slips):
         page.context.close()
 
 
-@pytest.mark.parametrize("width", [1280, 390, 320])
-@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize(("width", "scheme"), [(1280, "light"), (390, "dark"), (320, "light")])
 def test_the_list_is_accessible_and_fits_its_window(visit, slips, width, scheme):
     page, found = visit(slips.people["instructor"], width=width, scheme=scheme), []
     for query in ("", "?days=7", "?days=12"):

@@ -23,7 +23,7 @@ def decided(*entries):
     """Decisions, each (day, competency, what), in the order they were made."""
     return [
         SimpleNamespace(
-            pk=number, competency=slug, decided=what,
+            pk=number, competency=slug, decided=what, ruling_id=None,
             at=datetime(day.year, day.month, day.day, 12, tzinfo=UTC),
         )
         for number, (day, slug, what) in enumerate(entries)

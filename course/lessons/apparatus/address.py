@@ -9,8 +9,8 @@ from dataclasses import dataclass
 from course.lessons.apparatus.contract import Bench, Place
 
 _POSITION = re.compile(r"-?[0-9]{1,6}(?:\.[0-9]{1,6})?")
-UNSAID = "nothing"
-"""What the address holds when the reader wants to look without a guess."""
+UNSAID = "-"
+"""What the address holds when the reader wants to look without a guess; no option has that name."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -101,6 +101,7 @@ def test_a_guess_is_answered_where_it_shows(name, system):
         )
         assert said(table.words, table.at(table.guess.place)) in text
     assert table.guess.right in dict(table.guess.options)
+    assert address.UNSAID not in dict(table.guess.options)
 
 
 @every_apparatus
